@@ -1,0 +1,12 @@
+using System.CommandLine;
+
+namespace Trundle.Cli;
+
+/// <summary>The commands that need the machine: a server, a file to write.</summary>
+internal static class MachineCommands
+{
+    public static void AddTo(RootCommand root)
+    {
+        ArgumentNullException.ThrowIfNull(root);
+    }
+}

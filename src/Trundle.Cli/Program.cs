@@ -1,0 +1,3 @@
+using Trundle.Cli;
+
+return await TrundleCommand.RunAsync(args);

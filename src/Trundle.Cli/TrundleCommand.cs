@@ -1,0 +1,132 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Text.Json.Nodes;
+using Trundle.Measures;
+using Trundle.Visits.Files;
+using Trundle.Visits.Operations;
+
+namespace Trundle.Cli;
+
+/// <summary>The command line: every operation as a subcommand, and those that need the machine (serve, sheet).</summary>
+internal static class TrundleCommand
+{
+    private static readonly Option<bool> Json = new("--json") { Description = "Print one JSON object on standard output and nothing else there.", Recursive = true };
+
+    public static async Task<int> RunAsync(string[] args)
+    {
+        var asJson = args.Contains("--json", StringComparer.Ordinal);
+        try
+        {
+            var parse = Root().Parse(args);
+            if (parse.Errors.Count > 0)
+            {
+                return Output.Wrong(new Problem("command line", "command-line", $"{parse.Errors[0].Message} See 'trundle {Words(parse)}--help'."), asJson);
+            }
+
+            return await parse.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+        }
+        catch (InputProblemException e)
+        {
+            return Output.Wrong(e.Problem, asJson);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Output.Wrong(new Problem("file", "file-unusable", e.Message), asJson);
+        }
+#pragma warning disable CA1031 // The last line of defence: no stack trace ever reaches a user.
+        catch (Exception e)
+        {
+            return Output.Fault(e, asJson);
+        }
+#pragma warning restore CA1031
+    }
+
+    private static string Words(ParseResult parse) =>
+        parse.CommandResult.Command is RootCommand ? "" : string.Join(' ', Path(parse.CommandResult)) + " ";
+
+    private static IEnumerable<string> Path(CommandResult result)
+    {
+        var names = new List<string>();
+        for (SymbolResult? at = result; at is CommandResult { Command: not RootCommand } command; at = at.Parent)
+        {
+            names.Insert(0, command.Command.Name);
+        }
+
+        return names;
+    }
+
+    private static RootCommand Root()
+    {
+        var root = new RootCommand("Trundle: wheels and tyres, from arrival to hand-back. Quantities carry their unit, for example \"2.3 bar\".") { Json };
+        foreach (var operation in OperationList.All)
+        {
+            var parent = (Command)root;
+            var words = operation.Name.Split(' ');
+            foreach (var word in words[..^1])
+            {
+                parent = Group(parent, word);
+            }
+
+            parent.Subcommands.Add(OperationCommand(words[^1], operation));
+        }
+
+        MachineCommands.AddTo(root);
+        return root;
+    }
+
+    /// <summary>The subcommand of a name, made where it is not there yet.</summary>
+    internal static Command Group(Command parent, string name)
+    {
+        var found = parent.Subcommands.FirstOrDefault(c => c.Name == name);
+        if (found is null)
+        {
+            found = new Command(name, $"All that belongs to {name}.");
+            parent.Subcommands.Add(found);
+        }
+
+        return found;
+    }
+
+    private static Command OperationCommand(string name, Operation operation)
+    {
+        var command = new Command(name, operation.About);
+        Argument<string>? argument = null;
+        if (operation.TakesFile || operation.ArgumentKey is not null)
+        {
+            argument = new Argument<string>(operation.TakesFile ? "FILE" : operation.ArgumentKey!.ToUpperInvariant())
+            {
+                Description = operation.TakesFile ? "A JSON file, or - for standard input." : $"The {operation.ArgumentKey}.",
+            };
+            command.Arguments.Add(argument);
+        }
+
+        var options = operation.Options.Select(o => (o, option: new Option<string?>(o.Name) { Description = o.About })).ToList();
+        foreach (var (_, option) in options)
+        {
+            command.Options.Add(option);
+        }
+
+        command.SetAction(parse =>
+        {
+            var body = operation.TakesFile
+                ? FileText.Read(parse.GetRequiredValue(argument!))
+                : FileNode.From(operation.ArgumentKey is null ? [] : new JsonObject { [operation.ArgumentKey] = parse.GetRequiredValue(argument!) });
+            foreach (var (o, option) in options)
+            {
+                if (parse.GetValue(option) is { } text)
+                {
+                    JsonNode value = o.IsList
+                        ? new JsonArray([.. text.Split(',', StringSplitOptions.TrimEntries).Select(t => (JsonNode?)JsonValue.Create(t))])
+                        : JsonValue.Create(text);
+                    body = body.With(o.Key, FileNode.From(new JsonObject { ["value"] = value }).Member("value")!);
+                }
+            }
+
+            var answer = operation.Run(body);
+            return answer.Match(
+                a => Output.Answer(a, parse.GetValue(Json)),
+                problem => Output.Wrong(problem, parse.GetValue(Json)));
+        });
+        return command;
+    }
+}

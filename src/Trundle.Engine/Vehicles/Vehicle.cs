@@ -1,0 +1,369 @@
+using Trundle.Engine.Fixings;
+using Trundle.Engine.Sidewall;
+using Trundle.Measures;
+
+namespace Trundle.Engine.Vehicles;
+
+/// <summary>Whose in-use rules the vehicle is judged by.</summary>
+public enum RuleSet
+{
+    /// <summary>United States.</summary>
+    UnitedStates,
+
+    /// <summary>United Kingdom.</summary>
+    UnitedKingdom,
+
+    /// <summary>European Union.</summary>
+    EuropeanUnion,
+}
+
+/// <summary>Which axles are driven, as a whole.</summary>
+public enum Drive
+{
+    /// <summary>Front.</summary>
+    Front,
+
+    /// <summary>Rear.</summary>
+    Rear,
+
+    /// <summary>All.</summary>
+    All,
+}
+
+/// <summary>The shape of the seat under a fixing. They are never mixed.</summary>
+public enum SeatShape
+{
+    /// <summary>60° cone.</summary>
+    Cone,
+
+    /// <summary>Ball (radius).</summary>
+    Ball,
+
+    /// <summary>Flat, with or without a captive washer.</summary>
+    Flat,
+}
+
+/// <summary>How the maker wants the thread.</summary>
+public enum ThreadCondition
+{
+    /// <summary>Clean and dry.</summary>
+    Dry,
+
+    /// <summary>Oiled as the maker says.</summary>
+    Oiled,
+}
+
+/// <summary>A nut on a stud, or a bolt into the hub.</summary>
+public enum FixingKind
+{
+    /// <summary>Nut.</summary>
+    Nut,
+
+    /// <summary>Bolt.</summary>
+    Bolt,
+}
+
+/// <summary>A circle of holes: how many, on what diameter.</summary>
+public sealed record BoltCircle(int Count, Length Diameter);
+
+/// <summary>The vehicle's own tyre and loading label for one axle or for the spare.</summary>
+public sealed record Placard(Marking? Size, GaugePressure? Cold, GaugePressure? Laden);
+
+/// <summary>How the wheels of an axle are fixed. What nobody gave is null and is asked for, never invented.</summary>
+public sealed record FixingSet
+{
+    /// <summary>How many on each wheel.</summary>
+    public int? Count { get; init; }
+
+    /// <summary>Nut or bolt.</summary>
+    public FixingKind? Kind { get; init; }
+
+    /// <summary>Thread.</summary>
+    public ThreadDesignation? Thread { get; init; }
+
+    /// <summary>Property class or grade as typed: 8.8, 10.9, 12.9.</summary>
+    public string? PropertyClass { get; init; }
+
+    /// <summary>The vehicle maker's torque, or null.</summary>
+    public Torque? Torque { get; init; }
+
+    /// <summary>The fixing's seat.</summary>
+    public SeatShape? Seat { get; init; }
+
+    /// <summary>Dry or oiled, as the maker says.</summary>
+    public ThreadCondition? Condition { get; init; }
+
+    /// <summary>The maker's own tightening order, 1-based, or empty.</summary>
+    public IReadOnlyList<int> Order { get; init; } = [];
+
+    /// <summary>Left-hand thread.</summary>
+    public bool LeftHand { get; init; }
+}
+
+/// <summary>The hub that the wheel goes on.</summary>
+public sealed record Hub(Length? Bore, BoltCircle? BoltCircle);
+
+/// <summary>One axle from the front.</summary>
+public sealed record Axle
+{
+    /// <summary>Steered.</summary>
+    public bool Steered { get; init; }
+
+    /// <summary>Driven.</summary>
+    public bool Driven { get; init; }
+
+    /// <summary>Two wheels a side.</summary>
+    public bool Dual { get; init; }
+
+    /// <summary>The placard for this axle.</summary>
+    public Placard? Placard { get; init; }
+
+    /// <summary>The fixings.</summary>
+    public FixingSet? Fixings { get; init; }
+
+    /// <summary>The hub.</summary>
+    public Hub? Hub { get; init; }
+
+    /// <summary>The load on this axle (the file's <c>axleLoads</c>), or null.</summary>
+    public Mass? Load { get; init; }
+}
+
+/// <summary>The vehicle as it stands in the bay.</summary>
+public sealed record Vehicle
+{
+    /// <summary>What people call it.</summary>
+    public string? Name { get; init; }
+
+    /// <summary>What the driver says.</summary>
+    public string? Complaint { get; init; }
+
+    /// <summary>The vehicle maker's own rotation, as a permutation "1L>2L …" or a pattern's name, or null.</summary>
+    public string? MakerRotation { get; init; }
+
+    /// <summary>Which axles are driven.</summary>
+    public Drive? Drive { get; init; }
+
+    /// <summary>Distance run.</summary>
+    public Length? Odometer { get; init; }
+
+    /// <summary>Axles from the front.</summary>
+    public IReadOnlyList<Axle> Axles { get; init; } = [];
+
+    /// <summary>The spare's placard, or null.</summary>
+    public Placard? SparePlacard { get; init; }
+
+    /// <summary>Top speed of the vehicle, where known, for the load at high speed.</summary>
+    public Speed? TopSpeed { get; init; }
+
+    /// <summary>Vehicle class words for rules that turn on it: "car" (default), "goods over 3500 kg", "bus", "motorcycle", "trailer".</summary>
+    public string VehicleClass { get; init; } = "car";
+
+    /// <summary>The placard that governs a position, or null.</summary>
+    public Placard? PlacardAt(Position position) =>
+        position.IsSpare ? SparePlacard : position.Axle <= Axles.Count ? Axles[position.Axle - 1].Placard : null;
+
+    /// <summary>The axle of a position, or null for the spare.</summary>
+    public Axle? AxleAt(Position position) =>
+        position.IsSpare || position.Axle > Axles.Count ? null : Axles[position.Axle - 1];
+}
+
+/// <summary>Which way a directional tyre was mounted to turn.</summary>
+public enum MountedFor
+{
+    /// <summary>For the left side of the vehicle.</summary>
+    Left,
+
+    /// <summary>For the right side of the vehicle.</summary>
+    Right,
+}
+
+/// <summary>One tyre as it is.</summary>
+public sealed record FittedTyre
+{
+    /// <summary>The workshop's name for it.</summary>
+    public string? Id { get; init; }
+
+    /// <summary>What its sidewall says.</summary>
+    public Marking? Marking { get; init; }
+
+    /// <summary>Its TIN as typed.</summary>
+    public string? Tin { get; init; }
+
+    /// <summary>Further marks, upper case: M+S, 3PMSF, ROTATION, OUTSIDE, TL, MAX PRESS words …</summary>
+    public IReadOnlyList<string> Marks { get; init; } = [];
+
+    /// <summary>It has a direction of turning.</summary>
+    public bool Directional { get; init; }
+
+    /// <summary>The side it is mounted for, where directional.</summary>
+    public MountedFor? MountedFor { get; init; }
+
+    /// <summary>It has an outside and an inside.</summary>
+    public bool Asymmetric { get; init; }
+
+    /// <summary>Its outside is outside.</summary>
+    public bool? OuterFaceOut { get; init; }
+
+    /// <summary>MAX PRESS of its sidewall, or null.</summary>
+    public GaugePressure? MaximumPressure { get; init; }
+
+    /// <summary>The tyre maker's limit for seating the beads, or null.</summary>
+    public GaugePressure? SeatingLimit { get; init; }
+
+    /// <summary>It may not be fitted again.</summary>
+    public bool Condemned { get; init; }
+
+    /// <summary>Construction read on the sidewall where the size leaves it open.</summary>
+    public Construction? ConstructionRead { get; init; }
+
+    /// <summary>The construction that counts: what was read, else what the size says.</summary>
+    public Construction? Construction => ConstructionRead ?? Marking?.Size.Construction;
+}
+
+/// <summary>What a wheel is made of.</summary>
+public enum WheelMaterial
+{
+    /// <summary>Steel.</summary>
+    Steel,
+
+    /// <summary>Alloy.</summary>
+    Alloy,
+}
+
+/// <summary>Who made the wheel.</summary>
+public enum WheelMaker
+{
+    /// <summary>The vehicle's maker.</summary>
+    Vehicle,
+
+    /// <summary>Somebody else; its maker's own instructions count too.</summary>
+    Aftermarket,
+}
+
+/// <summary>The stamp of a rim: width, flange letter, diameter.</summary>
+/// <param name="Width">Between the flanges.</param>
+/// <param name="Flange">J, JJ, B, K …, or empty.</param>
+/// <param name="DiameterInches">Diameter code in inches, or null for a millimetre rim.</param>
+/// <param name="DiameterMillimetres">Diameter in millimetres where stamped so.</param>
+public sealed record RimStamp(Length Width, string Flange, double? DiameterInches, double? DiameterMillimetres);
+
+/// <summary>One wheel as it is.</summary>
+public sealed record Wheel
+{
+    /// <summary>The workshop's name for it.</summary>
+    public string? Id { get; init; }
+
+    /// <summary>Its stamp.</summary>
+    public RimStamp? Rim { get; init; }
+
+    /// <summary>Offset (inset positive).</summary>
+    public Length? Offset { get; init; }
+
+    /// <summary>Material.</summary>
+    public WheelMaterial? Material { get; init; }
+
+    /// <summary>How many spokes, or null.</summary>
+    public int? Spokes { get; init; }
+
+    /// <summary>Who made it.</summary>
+    public WheelMaker? Maker { get; init; }
+
+    /// <summary>Centre bore.</summary>
+    public Length? Bore { get; init; }
+
+    /// <summary>Bolt circle.</summary>
+    public BoltCircle? BoltCircle { get; init; }
+
+    /// <summary>Seat of its holes.</summary>
+    public SeatShape? Seat { get; init; }
+
+    /// <summary>Load rating.</summary>
+    public Mass? LoadRating { get; init; }
+
+    /// <summary>The wheel maker's limit for seating the beads, or null.</summary>
+    public GaugePressure? SeatingLimit { get; init; }
+
+    /// <summary>The wheel maker's greatest pressure, or null.</summary>
+    public GaugePressure? MaximumPressure { get; init; }
+
+    /// <summary>The aftermarket maker's own rotation, or null.</summary>
+    public string? MakerRotation { get; init; }
+
+    /// <summary>It may not be fitted again.</summary>
+    public bool Condemned { get; init; }
+}
+
+/// <summary>Tread depths across the tyre at several places around it. Each list may be empty; places of one index belong together.</summary>
+public sealed record TreadDepths(IReadOnlyList<Length> Inner, IReadOnlyList<Length> Centre, IReadOnlyList<Length> Outer)
+{
+    /// <summary>Every depth with the name of its place.</summary>
+    public IEnumerable<(string Place, Length Depth)> All =>
+        Inner.Select(d => ("inner", d)).Concat(Centre.Select(d => ("centre", d))).Concat(Outer.Select(d => ("outer", d)));
+}
+
+/// <summary>A pressure as read from a gauge.</summary>
+/// <param name="Value">What the gauge showed.</param>
+/// <param name="Temperature">Of the air around, or null.</param>
+/// <param name="Hot">The tyre had been running.</param>
+public sealed record PressureReading(GaugePressure Value, Temperature? Temperature, bool Hot);
+
+/// <summary>What is wrong with a tyre.</summary>
+public enum DamageKind
+{
+    Puncture,
+    Cut,
+    Bulge,
+    Cord,
+    Crack,
+    Bead,
+    Other,
+}
+
+/// <summary>Where on a tyre.</summary>
+public enum DamagePlace
+{
+    Tread,
+    Shoulder,
+    Sidewall,
+    Bead,
+}
+
+/// <summary>One damage of a tyre.</summary>
+public sealed record Damage(DamageKind Kind, DamagePlace Place, Length? Size);
+
+/// <summary>One tyre mounted on one wheel, with what was found on it.</summary>
+public sealed record Assembly
+{
+    /// <summary>Where it sits.</summary>
+    public required Position Position { get; init; }
+
+    /// <summary>The tyre.</summary>
+    public FittedTyre? Tyre { get; init; }
+
+    /// <summary>The wheel.</summary>
+    public Wheel? Wheel { get; init; }
+
+    /// <summary>Tread depths.</summary>
+    public TreadDepths? Tread { get; init; }
+
+    /// <summary>The pressure found.</summary>
+    public PressureReading? Pressure { get; init; }
+
+    /// <summary>Damages found.</summary>
+    public IReadOnlyList<Damage> Damage { get; init; } = [];
+}
+
+/// <summary>A vehicle with what is fitted to it, the rules it is judged by, and today's date.</summary>
+/// <param name="Vehicle">The vehicle.</param>
+/// <param name="Fitted">One assembly a position.</param>
+/// <param name="Rules">Whose rules, or null: then only the trade rules are applied.</param>
+/// <param name="Date">Today, or null where no age can be told.</param>
+public sealed record FittedVehicle(Vehicle Vehicle, IReadOnlyList<Assembly> Fitted, RuleSet? Rules, DateOnly? Date)
+{
+    /// <summary>The assembly at a position, or null.</summary>
+    public Assembly? At(Position position) => Fitted.FirstOrDefault(a => a.Position == position);
+
+    /// <summary>The assemblies of an axle, 1-based, left before right, inner before outer.</summary>
+    public IReadOnlyList<Assembly> OnAxle(int axle) =>
+        [.. Fitted.Where(a => a.Position.Axle == axle).OrderBy(a => a.Position.Side).ThenBy(a => a.Position.Dual)];
+}

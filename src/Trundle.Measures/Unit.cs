@@ -1,0 +1,145 @@
+using System.Globalization;
+
+namespace Trundle.Measures;
+
+/// <summary>One unit of a quantity: its symbol as we write it, how many of the quantity's own SI unit it is, and an offset for temperatures.</summary>
+/// <param name="Symbol">As written, for example <c>N·m</c>.</param>
+/// <param name="Factor">SI value of one unit, exact.</param>
+/// <param name="Offset">SI value of the unit's zero (temperatures only).</param>
+/// <param name="Spellings">Every form that people type, lower case, with blanks, dots and dashes between factors removed.</param>
+public sealed record Unit(string Symbol, double Factor, double Offset, params string[] Spellings);
+
+/// <summary>A physical quantity with its table of units. SI inside; a unit only where it is read or written.</summary>
+/// <typeparam name="TSelf">The quantity.</typeparam>
+public interface IQuantity<TSelf> : IComparable<TSelf> where TSelf : struct, IQuantity<TSelf>
+{
+    /// <summary>What the quantity is called in a message, for example "a pressure".</summary>
+    static abstract string Kind { get; }
+
+    /// <summary>The units that are read; the first is the one that messages give as an example.</summary>
+    static abstract IReadOnlyList<Unit> Units { get; }
+
+    /// <summary>The quantity of so many SI units (metre, kilogram, newton, newton metre, pascal, kelvin, radian, metre per second, radian per second, kilogram metre, kilogram square metre).</summary>
+    static abstract TSelf FromSi(double value);
+
+    /// <summary>The value in SI units.</summary>
+    double Si { get; }
+}
+
+/// <summary>Strict reading and writing of quantities.</summary>
+public static class Quantity
+{
+    /// <summary>
+    /// Reads a quantity such as "2.3 bar", "6/32 in" or "90 lbf·ft".
+    /// </summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="bareUnit">The symbol of the unit of a bare number, or null where a unit must be given.</param>
+    /// <returns>The quantity, or one problem: empty, not a number, thousands mark, unknown unit, unit missing.</returns>
+    public static Reading<T> Read<T>(string? text, string? bareUnit = null) where T : struct, IQuantity<T>
+    {
+        var trimmed = Tidy(text);
+        if (trimmed.Length == 0)
+        {
+            return Reading<T>.Failed("empty", $"Nothing was entered where {T.Kind} is expected, for example {Example<T>()}.");
+        }
+
+        var number = NumberText.ReadStart(trimmed, out var consumed);
+        if (!number.IsRead)
+        {
+            return Reading<T>.Failed(number.Problem!.Code, $"{number.Problem.Message} {Capital(T.Kind)} reads like {Example<T>()}.");
+        }
+
+        var unitText = trimmed[consumed..].Trim();
+        if (unitText.Length == 0)
+        {
+            return bareUnit is null
+                ? Reading<T>.Failed("unit-missing", $"'{NumberText.Shown(trimmed)}' has no unit; {T.Kind} reads like {Example<T>()}.")
+                : Finite(number.Value, UnitOf<T>(bareUnit), trimmed);
+        }
+
+        var key = Key(unitText);
+        foreach (var unit in T.Units)
+        {
+            foreach (var spelling in unit.Spellings)
+            {
+                if (string.Equals(spelling, key, StringComparison.Ordinal))
+                {
+                    return Finite(number.Value, unit, trimmed);
+                }
+            }
+        }
+
+        return Reading<T>.Failed("unit-unknown",
+            $"'{NumberText.Shown(unitText)}' is not a unit of {Bare(T.Kind)}; use one of {string.Join(", ", T.Units.Select(u => u.Symbol))}.");
+
+        static Reading<T> Finite(double number, Unit unit, string typed)
+        {
+            var si = (number * unit.Factor) + unit.Offset;
+            return typeof(T) == typeof(Temperature) && si < 0
+                ? Reading<T>.Failed("below-absolute-zero", $"'{NumberText.Shown(typed)}' is below absolute zero.")
+                : Reading<T>.Of(T.FromSi(si));
+        }
+    }
+
+    /// <summary>A quantity of a number in a unit named by its symbol; throws where the unit is not one of the quantity's.</summary>
+    public static T Of<T>(double number, string symbol) where T : struct, IQuantity<T>
+    {
+        var unit = UnitOf<T>(symbol);
+        return T.FromSi((number * unit.Factor) + unit.Offset);
+    }
+
+    /// <summary>The number of a quantity in a unit named by its symbol; throws where the unit is not one of the quantity's.</summary>
+    public static double In<T>(this T quantity, string symbol) where T : struct, IQuantity<T>
+    {
+        var unit = UnitOf<T>(symbol);
+        return (quantity.Si - unit.Offset) / unit.Factor;
+    }
+
+    /// <summary>Writes a quantity for a person, with a fixed number of decimals, a point and a no-break space: "230 kPa".</summary>
+    public static string Text<T>(this T quantity, string symbol, int decimals) where T : struct, IQuantity<T> =>
+        string.Create(CultureInfo.InvariantCulture, $"{Number(quantity.In(symbol), decimals)} {symbol}");
+
+    /// <summary>Writes a number with a fixed number of decimals, halves away from zero, and never "-0".</summary>
+    public static string Number(double value, int decimals)
+    {
+        var rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero);
+        return (rounded == 0 ? 0 : rounded).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    }
+
+    private static Unit UnitOf<T>(string symbol) where T : struct, IQuantity<T> =>
+        T.Units.FirstOrDefault(u => u.Symbol == symbol)
+        ?? throw new ArgumentException($"'{symbol}' is not a unit of {Bare(T.Kind)}.", nameof(symbol));
+
+    private static string Example<T>() where T : struct, IQuantity<T> =>
+        string.Join(" or ", T.Units.Take(2).Select(u => $"\"{Number(10, 0)} {u.Symbol}\""));
+
+    private static string Bare(string kind) => kind.StartsWith("an ", StringComparison.Ordinal) ? kind[3..] : kind.StartsWith("a ", StringComparison.Ordinal) ? kind[2..] : kind;
+
+    private static string Capital(string kind) => string.Concat(kind[..1].ToUpperInvariant(), kind.AsSpan(1));
+
+    private static string Tidy(string? text) =>
+        (text ?? "").Trim().Replace("¼", " 1/4", StringComparison.Ordinal).Replace("½", " 1/2", StringComparison.Ordinal).Replace("¾", " 3/4", StringComparison.Ordinal).Trim();
+
+    /// <summary>Joins the many ways of writing a product: "N·m", "N.m", "N m", "lb-ft".</summary>
+    private static string Key(string unit)
+    {
+        Span<char> kept = stackalloc char[24];
+        var n = 0;
+        foreach (var c in unit.ToLowerInvariant())
+        {
+            if (c is '·' or '⋅' or '•' or '*' or '.' or '-' or ' ' or '\u00a0' or '\u202f' or '×')
+            {
+                continue;
+            }
+
+            if (n == kept.Length)
+            {
+                return unit;
+            }
+
+            kept[n++] = c switch { '²' => '2', 'º' => '°', '″' or '”' => '"', 'μ' => 'µ', _ => c };
+        }
+
+        return kept[..n].ToString();
+    }
+}

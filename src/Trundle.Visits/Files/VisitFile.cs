@@ -1,0 +1,19 @@
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+
+namespace Trundle.Visits.Files;
+
+/// <summary>One visit's file as read: the vehicle with what is fitted, and the parts that single operations read for themselves.</summary>
+/// <param name="Subject">The vehicle with what is fitted, rules and date.</param>
+/// <param name="Balance">The <c>balance</c> part of each assembly that has one, for <c>balance solve</c>.</param>
+/// <param name="Conditions">Temperature and height where the vehicle will run; each may be null.</param>
+/// <param name="Work">The <c>work</c> part: what was done, as the bay records it; null where the file has none.</param>
+public sealed record VisitFile(FittedVehicle Subject, IReadOnlyDictionary<Position, FileNode> Balance, Conditions Conditions, FileNode? Work);
+
+/// <summary>Where and how the vehicle will run.</summary>
+/// <param name="Ambient">Air temperature now, in the bay.</param>
+/// <param name="Expected">Air temperature where the vehicle will run, or null.</param>
+/// <param name="AltitudeSet">Height above the sea where the pressure is set, or null.</param>
+/// <param name="AltitudeUsed">Height above the sea where the vehicle will run, or null.</param>
+/// <param name="Laden">The vehicle will carry its full load.</param>
+public sealed record Conditions(Temperature? Ambient, Temperature? Expected, Length? AltitudeSet, Length? AltitudeUsed, bool Laden);
