@@ -1,0 +1,29 @@
+# What ./run and ./test share: is the SDK there, and what else must be installed. Read by them, not run by itself.
+
+needed_sdk=$(sed -n 's/.*"version": *"\([0-9][0-9.]*\)".*/\1/p' global.json)
+export DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_SKIP_FIRST_TIME_EXPERIENCE=1
+
+# Stops with one sentence where no fitting SDK is there. `dotnet --version` fails by itself where global.json asks for a newer one.
+need_sdk() {
+  if ! command -v dotnet >/dev/null 2>&1 || ! dotnet --version >/dev/null 2>&1; then
+    echo "Trundle needs the .NET SDK ${needed_sdk%%.*} (${needed_sdk} or a later ${needed_sdk%.*.*} one): install it and run this again." >&2
+    exit 1
+  fi
+}
+
+# need_package COMMAND PACKAGE: installs a Debian package where its command is missing, and says so.
+need_package() {
+  if command -v "$1" >/dev/null 2>&1; then
+    return 0
+  fi
+  local as_root=""
+  if [ "$(id -u)" -ne 0 ]; then
+    as_root="sudo"
+    command -v sudo >/dev/null 2>&1 || { echo "The Debian package $2 is missing and needs root to install: apt-get install $2" >&2; exit 1; }
+  fi
+  echo "Installing the Debian package $2 (for its command $1)."
+  if ! $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "$2" >/dev/null 2>&1; then
+    $as_root apt-get update -qq && $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "$2" >/dev/null \
+      || { echo "The Debian package $2 could not be installed." >&2; exit 1; }
+  fi
+}
