@@ -229,8 +229,10 @@ public static class VisitFileReader
         };
     }
 
-    private static FittedTyre ReadTyre(FileObject o)
+    /// <summary>Reads one tyre.</summary>
+    public static FittedTyre ReadTyre(FileObject o)
     {
+        ArgumentNullException.ThrowIfNull(o);
         var tyre = new FittedTyre
         {
             Id = o.Text("id"),
@@ -273,8 +275,10 @@ public static class VisitFileReader
         return wheel;
     }
 
-    private static TreadDepths ReadTread(FileObject o)
+    /// <summary>Reads tread depths.</summary>
+    public static TreadDepths ReadTread(FileObject o)
     {
+        ArgumentNullException.ThrowIfNull(o);
         Length? least = Length.FromMillimetres(0);
         Length? most = Length.FromMillimetres(40);
         var tread = new TreadDepths(

@@ -1,0 +1,69 @@
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+
+namespace Trundle.Visits.Bay;
+
+/// <summary>What one plane of a balancer showed.</summary>
+public sealed record PlaneDisplay(Mass Mass, double AngleDegrees);
+
+/// <summary>What was recorded at one step. Only the part that the step asks for is filled.</summary>
+/// <param name="Word">The word of a confirmation or a choice, or free text.</param>
+/// <param name="Pressure">A pressure.</param>
+/// <param name="Torques">The torque of each fixing, from 1.</param>
+/// <param name="Inner">The inner plane's display.</param>
+/// <param name="Outer">The outer plane's display.</param>
+public sealed record StepRecord(string? Word, GaugePressure? Pressure, IReadOnlyDictionary<int, Torque> Torques, PlaneDisplay? Inner, PlaneDisplay? Outer);
+
+/// <summary>What a person decided about a finding.</summary>
+/// <param name="Text">The decision in words.</param>
+/// <param name="By">Who.</param>
+/// <param name="Role">What that person was.</param>
+/// <param name="SignedRefusal">The name that the customer signed with, where the customer refused the work; or null.</param>
+public sealed record Decision(string Text, string By, Role? Role, string? SignedRefusal);
+
+/// <summary>A tyre that is mounted on this visit in place of the one that came on a wheel.</summary>
+public sealed record RenewedTyre(FittedTyre Tyre, TreadDepths? Tread);
+
+/// <summary>The <c>work</c> part of a visit: what was agreed, done and decided.</summary>
+public sealed record VisitWork
+{
+    /// <summary>Nothing recorded.</summary>
+    public static VisitWork Empty { get; } = new();
+
+    /// <summary>The visit's number on paper.</summary>
+    public string? Number { get; init; }
+
+    /// <summary>Which bay.</summary>
+    public string? Bay { get; init; }
+
+    /// <summary>Whom to call.</summary>
+    public string? Contact { get; init; }
+
+    /// <summary>When it was promised, as typed: 2026-03-14 16:30.</summary>
+    public string? Promised { get; init; }
+
+    /// <summary>The rotation chosen: a pattern's name or 'none'.</summary>
+    public string? Rotation { get; init; }
+
+    /// <summary>What is done to the wheel that came in at a position.</summary>
+    public IReadOnlyDictionary<Position, WheelJob> Jobs { get; init; } = new Dictionary<Position, WheelJob>();
+
+    /// <summary>New tyres, by the position at which their wheel came in.</summary>
+    public IReadOnlyDictionary<Position, RenewedTyre> Renewed { get; init; } = new Dictionary<Position, RenewedTyre>();
+
+    /// <summary>Steps recorded, by position or <c>vehicle</c>, then by step.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyDictionary<string, StepRecord>> Steps { get; init; } = new Dictionary<string, IReadOnlyDictionary<string, StepRecord>>();
+
+    /// <summary>Decisions, by <see cref="VisitFindings.DecisionKey"/>.</summary>
+    public IReadOnlyDictionary<string, Decision> Decisions { get; init; } = new Dictionary<string, Decision>();
+
+    /// <summary>Who handed the vehicle back, or null.</summary>
+    public string? HandedBackBy { get; init; }
+
+    /// <summary>Notes for the customer: what to watch.</summary>
+    public string? Watch { get; init; }
+
+    /// <summary>The record of a step, or null.</summary>
+    public StepRecord? At(string positionOrVehicle, string step) =>
+        Steps.TryGetValue(positionOrVehicle, out var steps) && steps.TryGetValue(step, out var record) ? record : null;
+}

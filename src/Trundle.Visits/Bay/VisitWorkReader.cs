@@ -1,0 +1,249 @@
+using System.Globalization;
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+using Trundle.Visits.Files;
+
+namespace Trundle.Visits.Bay;
+
+/// <summary>Reads the <c>work</c> part of a visit's file.</summary>
+public static class VisitWorkReader
+{
+    private static readonly (string, WheelJob)[] JobWords =
+        [("stays on", WheelJob.StaysOn), ("off and on", WheelJob.OffAndOn), ("balance", WheelJob.Balance), ("demount", WheelJob.Demount)];
+
+    /// <summary>The words of the jobs at a wheel, in order.</summary>
+    public static IReadOnlyList<string> JobTexts { get; } = [.. JobWords.Select(j => j.Item1)];
+
+    /// <summary>The word of a job.</summary>
+    public static string Word(this WheelJob job) => JobWords.First(j => j.Item2 == job).Item1;
+
+    /// <summary>Reads the part; nothing recorded where there is none.</summary>
+    public static VisitWork Read(FileNode? node, List<Problem> problems)
+    {
+        if (node is null)
+        {
+            return VisitWork.Empty;
+        }
+
+        var o = new FileObject(node, problems);
+        var handBack = o.Object("handBack");
+        var work = new VisitWork
+        {
+            Number = o.Text("number"),
+            Bay = o.Text("bay"),
+            Contact = o.Text("contact"),
+            Promised = o.Text("promised"),
+            Rotation = o.Text("rotation"),
+            Watch = o.Text("watch"),
+            Jobs = ByPosition<WheelJob>(o, "jobs", (jobs, key) => jobs.Word(key, JobWords) is { } job ? [job] : []),
+            Renewed = ByPosition<RenewedTyre>(o, "renewed", (list, key) => list.Object(key) is { } item && ReadRenewed(item) is { } renewed ? [renewed] : []),
+            Steps = ReadSteps(o),
+            Decisions = ReadDecisions(o),
+            HandedBackBy = handBack?.Text("by"),
+        };
+        handBack?.Done();
+        o.Done();
+        return work;
+    }
+
+    private static RenewedTyre? ReadRenewed(FileObject o)
+    {
+        var tyre = o.Object("tyre") is { } t ? VisitFileReader.ReadTyre(t) : null;
+        var tread = o.Object("tread") is { } d ? VisitFileReader.ReadTread(d) : null;
+        o.Done();
+        return tyre is null ? null : new RenewedTyre(tyre, tread);
+    }
+
+    /// <summary>An object whose keys are positions; a value that was not read leaves its position out.</summary>
+    private static Dictionary<Position, T> ByPosition<T>(FileObject o, string key, Func<FileObject, string, IEnumerable<T>> read)
+    {
+        var result = new Dictionary<Position, T>();
+        Each(o, key, (list, name, position) =>
+        {
+            foreach (var value in read(list, name))
+            {
+                result[position] = value;
+            }
+        });
+        return result;
+    }
+
+    private static void Each(FileObject o, string key, Action<FileObject, string, Position> each)
+    {
+        if (o.Node(key) is not { } node || o.Object(key) is not { } list)
+        {
+            return;
+        }
+
+        foreach (var (name, _) in node.Members)
+        {
+            var position = Position.Read(name);
+            if (position.IsRead)
+            {
+                each(list, name, position.Value);
+            }
+            else
+            {
+                list.Knows(name);
+                o.Problems.Add(position.Problem!.At(list.PathOf(name)));
+            }
+        }
+
+        list.Done();
+    }
+
+    private static Dictionary<string, IReadOnlyDictionary<string, StepRecord>> ReadSteps(FileObject o)
+    {
+        var result = new Dictionary<string, IReadOnlyDictionary<string, StepRecord>>(StringComparer.Ordinal);
+        if (o.Node("steps") is not { } node || o.Object("steps") is not { } places)
+        {
+            return result;
+        }
+
+        foreach (var (name, _) in node.Members)
+        {
+            var position = Position.Read(name);
+            if (name != "vehicle" && !position.IsRead)
+            {
+                places.Knows(name);
+                o.Problems.Add(position.Problem!.At(places.PathOf(name)));
+                continue;
+            }
+
+            var at = name == "vehicle" ? name : position.Value.ToString();
+            if (places.Object(name) is { } steps)
+            {
+                result[at] = ReadPlace(steps, name == "vehicle");
+            }
+        }
+
+        places.Done();
+        return result;
+    }
+
+    private static Dictionary<string, StepRecord> ReadPlace(FileObject o, bool vehicle)
+    {
+        var records = new Dictionary<string, StepRecord>(StringComparer.Ordinal);
+        foreach (var step in Procedure.Ordinary.Steps.Where(s => s.PerWheel != vehicle))
+        {
+            if (!o.Has(step.Id))
+            {
+                continue;
+            }
+
+            switch (step.Entry)
+            {
+                case StepEntry.Confirm:
+                case StepEntry.Text:
+                    Add(step, new StepRecord(o.Text(step.Id), null, NoTorques, null, null));
+                    break;
+                case StepEntry.Choice:
+                    if (o.Word(step.Id, [.. step.Choices.Select((c, i) => (c, i))]) is { } chosen)
+                    {
+                        Add(step, new StepRecord(step.Choices[chosen], null, NoTorques, null, null));
+                    }
+
+                    break;
+                case StepEntry.Pressure:
+                    if (o.Quantity<GaugePressure>(step.Id, "kPa", GaugePressure.FromKilopascals(0), GaugePressure.FromKilopascals(1400)) is { } pressure)
+                    {
+                        Add(step, new StepRecord(null, pressure, NoTorques, null, null));
+                    }
+
+                    break;
+                case StepEntry.Torques:
+                    Add(step, new StepRecord(null, null, ReadTorques(o, step.Id), null, null));
+                    break;
+                case StepEntry.Spin:
+                    if (o.Object(step.Id) is { } spin)
+                    {
+                        Add(step, new StepRecord(null, null, NoTorques, ReadPlane(spin, "inner"), ReadPlane(spin, "outer")));
+                        spin.Done();
+                    }
+
+                    break;
+            }
+        }
+
+        o.Done();
+        return records;
+
+        void Add(ProcedureStep step, StepRecord record) => records[step.Id] = record;
+    }
+
+    private static readonly Dictionary<int, Torque> NoTorques = [];
+
+    private static Dictionary<int, Torque> ReadTorques(FileObject o, string key)
+    {
+        var torques = new Dictionary<int, Torque>();
+        var node = o.Node(key)!;
+        if (node.Kind == NodeKind.Array)
+        {
+            var list = o.Quantities<Torque>(key, "N·m", Torque.FromNewtonMetres(1), Torque.FromNewtonMetres(2000));
+            for (var i = 0; i < list.Count; i++)
+            {
+                torques[i + 1] = list[i];
+            }
+        }
+        else if (o.Object(key) is { } each)
+        {
+            foreach (var (name, _) in node.Members)
+            {
+                if (int.TryParse(name, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number is >= 1 and <= 20)
+                {
+                    if (each.Quantity<Torque>(name, "N·m", Torque.FromNewtonMetres(1), Torque.FromNewtonMetres(2000)) is { } torque)
+                    {
+                        torques[number] = torque;
+                    }
+                }
+            }
+
+            each.Done();
+        }
+
+        return torques;
+    }
+
+    private static PlaneDisplay? ReadPlane(FileObject o, string key)
+    {
+        if (o.Object(key) is not { } plane)
+        {
+            return null;
+        }
+
+        var mass = plane.Quantity<Mass>("mass", "g", Mass.FromGrams(0), Mass.FromGrams(2000));
+        var angle = plane.Number("angle", 0, 360);
+        plane.Done();
+        return mass is { } m ? new PlaneDisplay(m, angle ?? 0) : null;
+    }
+
+    private static Dictionary<string, Decision> ReadDecisions(FileObject o)
+    {
+        var decisions = new Dictionary<string, Decision>(StringComparer.Ordinal);
+        if (o.Node("decisions") is not { } node || o.Object("decisions") is not { } list)
+        {
+            return decisions;
+        }
+
+        foreach (var (name, _) in node.Members)
+        {
+            if (list.Object(name) is not { } d)
+            {
+                continue;
+            }
+
+            var text = d.Require("decision", "say what was decided") ? d.Text("decision") : null;
+            var by = d.Text("by");
+            var role = d.Word("role", [.. RoleWords.All.Select(r => (r.Word(), r))]);
+            var refusal = d.Text("signedRefusal");
+            d.Done();
+            if (text is not null)
+            {
+                decisions[name] = new Decision(text, by ?? "", role, refusal);
+            }
+        }
+
+        list.Done();
+        return decisions;
+    }
+}
