@@ -1,3 +1,4 @@
+using Trundle.Engine.Findings;
 using Trundle.Measures;
 
 namespace Trundle.Engine.Sidewall;
@@ -92,6 +93,9 @@ public sealed record SizeDesignation
     /// <summary>Nominal aspect ratio in per cent; 82 where a metric size marks none.</summary>
     public double? AspectRatioPercent { get; init; }
 
+    /// <summary>False where the aspect ratio is the nominal one of a size that marks none.</summary>
+    public bool AspectRatioMarked { get; init; } = true;
+
     /// <summary>How the carcass is built; see <see cref="ConstructionToBeRead"/>.</summary>
     public required Construction Construction { get; init; }
 
@@ -107,6 +111,9 @@ public sealed record SizeDesignation
     /// <summary>The design overall diameter, by the table, the rule or the marking.</summary>
     public Length? OverallDiameter { get; init; }
 
+    /// <summary>Where the design dimensions come from: the table that lists the size, or the rule; null where no dimension is known.</summary>
+    public Source? DimensionSource { get; init; }
+
     /// <summary>RF in the size in place of R: built to run flat.</summary>
     public bool RunFlat { get; init; }
 
@@ -119,8 +126,14 @@ public sealed record SizeDesignation
     /// <summary>C, CP, LT, MH, XL … directly behind the rim code, or empty.</summary>
     public string Suffix { get; init; } = "";
 
+    /// <summary>The load letter of an alphanumeric size (H of H78-15), the width letters of a motorcycle size (MT of MT90-16), TRX, TD, A, AC or U of a rim system; or empty.</summary>
+    public string Letters { get; init; } = "";
+
     /// <summary>The size alone, in one spelling: "205/55 R16". Two tyres are of one size where this is equal.</summary>
     public required string Text { get; init; }
+
+    /// <summary>The same spelling without P and HL, which change the load but not the dimensions: P205/55 R16 and 205/55 R16 fit one rim and stand equally high.</summary>
+    public string TextWithoutLoadPrefix => Prefix is "P" or "HL" ? Text[Prefix.Length..] : Text;
 }
 
 /// <summary>What a tyre is made to carry and how fast.</summary>
@@ -135,7 +148,7 @@ public sealed record ServiceDescription
     /// <summary>Speed symbol, or null.</summary>
     public string? SpeedSymbol { get; init; }
 
-    /// <summary>The symbol stands in brackets: above 300 km/h, load at that speed from the maker.</summary>
+    /// <summary>The top speed lies above <see cref="Speed"/> and only the maker can say it: the symbol stands in brackets, as in (102Y), or is the V of an old VR size.</summary>
     public bool AboveSymbol { get; init; }
 
     /// <summary>Load of a single tyre.</summary>
@@ -149,6 +162,9 @@ public sealed record ServiceDescription
 
     /// <summary>Load range letter B, C, D, E …, or null.</summary>
     public string? LoadRange { get; init; }
+
+    /// <summary>Ply rating, as marked (8PR) or by the load range; or null.</summary>
+    public int? PlyRating { get; init; }
 
     /// <summary>XL, EXTRA LOAD, REINFORCED or RF behind the size.</summary>
     public bool ExtraLoad { get; init; }
@@ -168,6 +184,9 @@ public sealed record Marking
 
     /// <summary>The service description; empty where none was marked.</summary>
     public required ServiceDescription Service { get; init; }
+
+    /// <summary>A second service description, where one is marked; both hold, each at its own speed.</summary>
+    public ServiceDescription? AdditionalService { get; init; }
 
     /// <summary>Further words in upper case: M+S, 3PMSF, TL, NHS, M/C …</summary>
     public IReadOnlyList<string> Words { get; init; } = [];

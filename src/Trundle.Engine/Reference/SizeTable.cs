@@ -1,0 +1,60 @@
+using System.Collections.Frozen;
+using System.Globalization;
+using Trundle.Engine.Findings;
+using Trundle.Engine.Sidewall;
+using Trundle.Measures;
+
+namespace Trundle.Engine.Reference;
+
+/// <summary>One size of the table.</summary>
+/// <param name="Size">The size in one spelling.</param>
+/// <param name="MeasuringRimWidth">Width of the rim on which it is measured.</param>
+/// <param name="OverallDiameter">Listed diameter, or null where the row holds only the rule's.</param>
+/// <param name="SectionWidth">Listed section width on the measuring rim, or null.</param>
+/// <param name="Overrides">True where the regulation's own table lists the size, which then counts before the rule; a maker's sheet does not.</param>
+/// <param name="Source">Where the row comes from.</param>
+public sealed record ListedSize(string Size, Length MeasuringRimWidth, Length? OverallDiameter, Length? SectionWidth, bool Overrides, Source Source);
+
+/// <summary>Sizes with their listed dimensions.</summary>
+public static class SizeTable
+{
+    private static readonly FrozenDictionary<string, ListedSize> All = Load();
+
+    /// <summary>The row of a size, or null where the table does not list it.</summary>
+    /// <param name="size">The size as read.</param>
+    /// <source>UN R30 Annex 5 and R54 Annex 5 (from memory), tyre makers' size sheets (read); each row names its own</source>
+    public static ListedSize? Of(SizeDesignation size)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        return All.GetValueOrDefault(size.Text);
+    }
+
+    private static FrozenDictionary<string, ListedSize> Load()
+    {
+        var table = CsvTable.Embedded("r30_sizes.csv");
+        var rows = new Dictionary<string, ListedSize>(StringComparer.Ordinal);
+        foreach (var row in table.Rows)
+        {
+            var size = MarkingReader.SizeText(table.Cell(row, "size"));
+            var source = table.Cell(row, "source");
+            var listed = new ListedSize(
+                size,
+                Length.FromInches(double.Parse(table.Cell(row, "measuring_rim_in"), NumberStyles.Float, CultureInfo.InvariantCulture)),
+                Millimetres(table.Cell(row, "overall_diameter_mm")),
+                Millimetres(table.Cell(row, "section_width_mm")),
+                source.StartsWith("UN R30 Annex 5", StringComparison.Ordinal) || source.StartsWith("UN R54 Annex 5", StringComparison.Ordinal),
+                new Source(source, Source.StatusOf(table.Cell(row, "status").Split(';')[0])!.Value));
+
+            // Where a size stands in two tables, the regulation's own counts.
+            if (!rows.TryGetValue(size, out var held) || (listed.Overrides && !held.Overrides))
+            {
+                rows[size] = listed;
+            }
+        }
+
+        return rows.ToFrozenDictionary(StringComparer.Ordinal);
+    }
+
+    private static Length? Millimetres(string text) =>
+        text.Length == 0 ? null : Length.FromMillimetres(double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture));
+}
