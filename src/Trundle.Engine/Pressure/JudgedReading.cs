@@ -1,0 +1,86 @@
+using Trundle.Engine.Findings;
+using Trundle.Engine.Reference;
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+
+namespace Trundle.Engine.Pressure;
+
+/// <summary>What a pressure reading amounts to.</summary>
+public enum ReadingVerdict
+{
+    /// <summary>There is no cold pressure to hold it against.</summary>
+    NothingToCompare,
+
+    /// <summary>On the cold pressure.</summary>
+    OnTarget,
+
+    /// <summary>Below the cold pressure, but not run low.</summary>
+    Low,
+
+    /// <summary>So low that the tyre may be hurt inside: no air before it was looked at.</summary>
+    RunLow,
+
+    /// <summary>Above the cold pressure, measured cold.</summary>
+    High,
+
+    /// <summary>Hot and not below the cold pressure: leave it, and measure cold.</summary>
+    HotLeave,
+
+    /// <summary>Hot, and yet below the cold pressure; or below it once counted back to cold.</summary>
+    HotLow,
+}
+
+/// <summary>A reading held against the cold pressure, as what it is: a hot tyre is judged as hot and never bled.</summary>
+/// <param name="Found">The reading.</param>
+/// <param name="Verdict">What it amounts to.</param>
+/// <param name="ColdEquivalent">What a hot reading would be at the air's temperature, where the tyre's temperature is known; else null.</param>
+/// <param name="Advice">What to do, in a sentence or two.</param>
+public sealed record JudgedReading(PressureReading Found, ReadingVerdict Verdict, GaugePressure? ColdEquivalent, string Advice)
+{
+    /// <summary>
+    /// Judges a reading.
+    /// </summary>
+    /// <param name="found">What the gauge showed. Where it is hot, its temperature is that of the tyre, not of the air.</param>
+    /// <param name="cold">The cold pressure to hold it against, or null.</param>
+    /// <param name="ambient">The air's temperature, to count a hot reading back to; or null.</param>
+    /// <source>tyre maker's consumer guide: cold is 3 h parked or less than 1.6 km, set hot is 28 kPa over cold, then checked cold; run low at 80 %: TMC and USTMA (second-hand)</source>
+    public static JudgedReading Of(PressureReading found, SourcedPressure? cold, Temperature? ambient)
+    {
+        ArgumentNullException.ThrowIfNull(found);
+        var equivalent = found is { Hot: true, Temperature: { } tyre } && ambient is { } air && tyre > air
+            ? AirLaw.After(found.Value, tyre, air, AirLaw.SeaLevel, AirLaw.SeaLevel)
+            : (GaugePressure?)null;
+        if (cold is null)
+        {
+            return new JudgedReading(found, ReadingVerdict.NothingToCompare, equivalent, "There is no cold pressure to hold this reading against: read the placard.");
+        }
+
+        var target = cold.Pressure;
+        var resolution = Figures.Of("pressure.reading.resolution").As<GaugePressure>();
+        var targetText = target.Text("kPa", 0);
+        if ((equivalent ?? found.Value) <= target * Figures.Of("pressure.runlow.fraction").Value)
+        {
+            return new JudgedReading(found, ReadingVerdict.RunLow, equivalent,
+                "At or below 80 % of what it should be, the tyre counts as run low: take the assembly off, demount and look inside before any air goes in.");
+        }
+
+        if (found.Hot)
+        {
+            var addition = Figures.Of("pressure.hot.addition").As<GaugePressure>();
+            var raise = $"Never bleed a hot tyre. Bring it to {(target + addition).Text("kPa", 0)} (cold pressure and {addition.Text("kPa", 0)}) and check again cold.";
+            return (equivalent ?? found.Value).Pascals < target.Pascals - resolution.Pascals
+                ? new JudgedReading(found, ReadingVerdict.HotLow, equivalent, equivalent is null
+                    ? $"Hot, and still below the cold pressure of {targetText}: it is too low. {raise}"
+                    : $"Counted back to cold this is {equivalent.Value.Text("kPa", 0)}, below {targetText}. {raise}")
+                : new JudgedReading(found, ReadingVerdict.HotLeave, equivalent, equivalent is null
+                    ? $"Hot: leave it as it is, never bleed a hot tyre. Whether it is at {targetText} only a cold reading tells, after three hours' standing."
+                    : $"Hot: leave it as it is, never bleed a hot tyre. Counted back to cold this is {equivalent.Value.Text("kPa", 0)}, with {targetText} asked; check again cold.");
+        }
+
+        return found.Value.Pascals < target.Pascals - resolution.Pascals
+            ? new JudgedReading(found, ReadingVerdict.Low, null, $"Set it to {targetText}, cold, and find out where the air went: a sound tyre loses about 7 kPa a month.")
+            : found.Value.Pascals > target.Pascals + resolution.Pascals
+                ? new JudgedReading(found, ReadingVerdict.High, null, $"Let air out to {targetText} while the tyre is cold.")
+                : new JudgedReading(found, ReadingVerdict.OnTarget, null, "As it should be.");
+    }
+}

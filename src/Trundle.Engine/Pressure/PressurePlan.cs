@@ -1,0 +1,145 @@
+using System.Globalization;
+using Trundle.Engine.Findings;
+using Trundle.Engine.Reference;
+using Trundle.Engine.Sidewall;
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+
+namespace Trundle.Engine.Pressure;
+
+/// <summary>Where and how the pressure is set and the vehicle will run. What is null is not known.</summary>
+/// <param name="Set">Air temperature where the pressure is set.</param>
+/// <param name="Used">Air temperature where the vehicle will run.</param>
+/// <param name="AltitudeSet">Height where it is set.</param>
+/// <param name="AltitudeUsed">Height where the vehicle will run.</param>
+/// <param name="Laden">It will carry its full load.</param>
+/// <param name="Step">In what step calculated pressures are rounded up.</param>
+public sealed record PressureConditions(Temperature? Set, Temperature? Used, Length? AltitudeSet, Length? AltitudeUsed, bool Laden, PressureStep Step = PressureStep.TenKilopascals);
+
+/// <summary>Everything about the pressure of one assembly.</summary>
+/// <param name="Position">Where it sits.</param>
+/// <param name="Cold">What to set it to cold, with every limit.</param>
+/// <param name="Load">What this tyre carries, or null.</param>
+/// <param name="AtTemperature">What a tyre set to the cold pressure will show where it is used, or null.</param>
+/// <param name="SetHere">What to set where the vehicle stands now, so that it shows the cold pressure where it is used, or null.</param>
+/// <param name="Warning">When the low-pressure warning must have come.</param>
+/// <param name="Seating">The ceiling for seating the beads.</param>
+/// <param name="Reading">The reading judged, or null where none was taken.</param>
+/// <param name="Cautions">What stands beside the numbers.</param>
+public sealed record PositionPressure(
+    Position Position,
+    ColdPressure Cold,
+    Mass? Load,
+    SourcedPressure? AtTemperature,
+    SourcedPressure? SetHere,
+    WarningThreshold Warning,
+    SeatingCeiling Seating,
+    JudgedReading? Reading,
+    IReadOnlyList<string> Cautions);
+
+/// <summary>The pressures of a whole vehicle.</summary>
+/// <param name="Positions">One a position, in the order front to rear, left before right, spare last.</param>
+/// <param name="Findings">What the readings and limits amount to.</param>
+public sealed record PressurePlan(IReadOnlyList<PositionPressure> Positions, IReadOnlyList<Finding> Findings)
+{
+    /// <summary>
+    /// The pressures of every assembly of a vehicle. Where nothing is fitted, the placard's own size stands in at every position.
+    /// </summary>
+    /// <param name="subject">The vehicle.</param>
+    /// <param name="conditions">Where it is set and used.</param>
+    /// <source>placard first (49 CFR 571.110); load, temperature, warning and seating as each names</source>
+    public static PressurePlan For(FittedVehicle subject, PressureConditions conditions)
+    {
+        ArgumentNullException.ThrowIfNull(subject);
+        ArgumentNullException.ThrowIfNull(conditions);
+        var fitted = subject.Fitted.Count > 0 ? subject.Fitted : PlacardSizes(subject.Vehicle);
+        var positions = fitted
+            .OrderBy(a => a.Position.IsSpare ? int.MaxValue : a.Position.Axle).ThenBy(a => a.Position.Side).ThenBy(a => a.Position.Dual)
+            .Select(a => ForOne(a, subject, conditions))
+            .ToList();
+        return new PressurePlan(positions, [.. positions.SelectMany(PressureFindings.Of)]);
+    }
+
+    private static PositionPressure ForOne(Assembly assembly, FittedVehicle subject, PressureConditions conditions)
+    {
+        var vehicle = subject.Vehicle;
+        var axle = vehicle.AxleAt(assembly.Position);
+        var dual = assembly.Position.Dual != DualPlace.Single;
+        var load = axle?.Load is { } axleLoad ? axleLoad / (dual ? 4 : 2) : (Mass?)null;
+        var placard = vehicle.PlacardAt(assembly.Position);
+        var cold = ColdPressure.For(assembly, placard, load, vehicle, conditions);
+        var cautions = new List<string>(cold.Cautions);
+        if (load is not null && !assembly.Position.IsSpare)
+        {
+            cautions.Add($"Each tyre is taken to carry {load.Value.Text("kg", 0)}, an equal part of its axle; weigh each side where the load is one-sided.");
+        }
+
+        var (atTemperature, setHere) = Elsewhere(cold, assembly, conditions, cautions);
+        var recommended = conditions.Laden ? placard?.Laden ?? placard?.Cold : placard?.Cold;
+        var warning = assembly.Position.IsSpare
+            ? new WarningThreshold(null, [], ["A spare in its stowage has no low-pressure warning that the rules ask for."])
+            : WarningThreshold.For(recommended, assembly.Tyre?.Marking ?? placard?.Size, dual, subject.Rules);
+        var reading = assembly.Pressure is { } found ? JudgedReading.Of(found, cold.Pressure, conditions.Set) : null;
+        return new PositionPressure(assembly.Position, cold, load, atTemperature, setHere, warning, SeatingCeiling.For(assembly.Tyre, assembly.Wheel), reading, cautions);
+    }
+
+    private static (SourcedPressure? At, SourcedPressure? SetHere) Elsewhere(ColdPressure cold, Assembly assembly, PressureConditions conditions, List<string> cautions)
+    {
+        var set = conditions.Set ?? (assembly.Pressure is { Hot: false, Temperature: { } t } ? t : null);
+        var temperatures = set is not null && conditions.Used is not null;
+        var heights = conditions.AltitudeSet is not null && conditions.AltitudeUsed is not null;
+        if (cold.Pressure is not { } pressure)
+        {
+            return (null, null);
+        }
+
+        if (!temperatures && !heights)
+        {
+            cautions.Add("What the gauge will show elsewhere needs both temperatures, or both heights: where the pressure is set and where the vehicle will run.");
+            return (null, null);
+        }
+
+        if (!temperatures)
+        {
+            cautions.Add("Both temperatures are not given: only the difference in height is counted.");
+        }
+        else if (conditions.AltitudeSet is not null != conditions.AltitudeUsed is not null)
+        {
+            cautions.Add("Only one of the two heights is given: no difference in height is counted.");
+        }
+
+        var from = temperatures ? set!.Value : Temperature.FromDegreesCelsius(20);
+        var to = temperatures ? conditions.Used!.Value : from;
+        var airSet = heights ? AirLaw.At(conditions.AltitudeSet!.Value) : AirLaw.SeaLevel;
+        var airUsed = heights ? AirLaw.At(conditions.AltitudeUsed!.Value) : AirLaw.SeaLevel;
+        var source = new Source("ideal gas at constant volume with the air of ISO 2533", SourceStatus.Calculated);
+        var setHere = AirLaw.After(pressure.Pressure, to, from, airUsed, airSet);
+        if (cold.Ceiling is { } ceiling && setHere > ceiling.Pressure)
+        {
+            cautions.Add($"Setting {setHere.Text("kPa", 0)} here would pass the limit of {ceiling.Pressure.Text("kPa", 0)}: set no more than the limit, and set again where the vehicle will run.");
+            return (new SourcedPressure(AirLaw.After(pressure.Pressure, from, to, airSet, airUsed), source), null);
+        }
+
+        return (new SourcedPressure(AirLaw.After(pressure.Pressure, from, to, airSet, airUsed), source), new SourcedPressure(setHere, source));
+    }
+
+    /// <summary>The placard's size at every position of the axles, for a file that holds no fitted tyres.</summary>
+    private static List<Assembly> PlacardSizes(Vehicle vehicle)
+    {
+        var assemblies = new List<Assembly>();
+        for (var axle = 1; axle <= vehicle.Axles.Count; axle++)
+        {
+            DualPlace[] places = vehicle.Axles[axle - 1].Dual ? [DualPlace.Inner, DualPlace.Outer] : [DualPlace.Single];
+            foreach (var side in new[] { Side.Left, Side.Right })
+            {
+                assemblies.AddRange(places.Select(place => new Assembly
+                {
+                    Position = Position.On(axle, side, place),
+                    Tyre = new FittedTyre { Marking = vehicle.Axles[axle - 1].Placard?.Size },
+                }));
+            }
+        }
+
+        return assemblies;
+    }
+}
