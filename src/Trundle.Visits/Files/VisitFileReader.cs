@@ -16,6 +16,7 @@ public static class VisitFileReader
     public static IReadOnlyList<(string Word, RuleSet Value)> RuleWords { get; } =
         [("us", RuleSet.UnitedStates), ("uk", RuleSet.UnitedKingdom), ("eu", RuleSet.EuropeanUnion)];
 
+    private static readonly string[] VehicleClasses = ["car", "van", "goods over 3500 kg", "bus", "minibus", "motorcycle", "trailer"];
     private static readonly (string, SeatShape)[] SeatWords = [("cone", SeatShape.Cone), ("ball", SeatShape.Ball), ("flat", SeatShape.Flat)];
     private static readonly (string, Construction)[] ConstructionWords = [("radial", Construction.Radial), ("diagonal", Construction.Diagonal), ("bias-belted", Construction.BiasBelted)];
 
@@ -53,6 +54,7 @@ public static class VisitFileReader
 
         var conditions = file.Object("conditions") is { } c ? ReadConditions(c) : new Conditions(null, null, null, null, false);
         var work = file.Node("work");
+        file.Knows("rotation", "ahead");
         file.Done();
         return new VisitFile(new FittedVehicle(vehicle, fitted, rules, date), balance, conditions, work);
     }
@@ -102,12 +104,17 @@ public static class VisitFileReader
             Axles = axles,
             SparePlacard = o.Object("spare") is { } spare ? ReadSpare(spare) : null,
             TopSpeed = o.Quantity<Speed>("topSpeed", "km/h", Speed.FromKilometresPerHour(5), Speed.FromKilometresPerHour(450)),
-            VehicleClass = o.Word("class", ("car", 0), ("van", 1), ("goods over 3500 kg", 2), ("bus", 3), ("minibus", 4), ("motorcycle", 5), ("trailer", 6)) is { } index
-                ? new[] { "car", "van", "goods over 3500 kg", "bus", "minibus", "motorcycle", "trailer" }[index]
-                : "car",
+            VehicleClass = ReadVehicleClass(o, "class"),
         };
         o.Done();
         return vehicle;
+    }
+
+    /// <summary>Reads the class of a vehicle under a key; a car where none is given.</summary>
+    public static string ReadVehicleClass(FileObject o, string key)
+    {
+        ArgumentNullException.ThrowIfNull(o);
+        return o.Word(key, [.. VehicleClasses.Select((word, i) => (word, i))]) is { } index ? VehicleClasses[index] : "car";
     }
 
     private static Placard? ReadSpare(FileObject o)
@@ -144,8 +151,10 @@ public static class VisitFileReader
     private static GaugePressure? Pressure(FileObject o, string key) =>
         o.Quantity<GaugePressure>(key, "kPa", GaugePressure.FromKilopascals(0), GaugePressure.FromKilopascals(1400));
 
-    private static Placard ReadPlacard(FileObject o)
+    /// <summary>Reads a placard.</summary>
+    public static Placard ReadPlacard(FileObject o)
     {
+        ArgumentNullException.ThrowIfNull(o);
         var placard = new Placard(o.Reference("size", MarkingReader.Read), Pressure(o, "cold"), Pressure(o, "laden"));
         o.Done();
         return placard;
@@ -252,8 +261,10 @@ public static class VisitFileReader
         return tyre;
     }
 
-    private static Wheel ReadWheel(FileObject o)
+    /// <summary>Reads one wheel.</summary>
+    public static Wheel ReadWheel(FileObject o)
     {
+        ArgumentNullException.ThrowIfNull(o);
         var wheel = new Wheel
         {
             Id = o.Text("id"),
@@ -289,8 +300,10 @@ public static class VisitFileReader
         return tread;
     }
 
-    private static PressureReading? ReadPressure(FileObject o)
+    /// <summary>Reads a pressure reading.</summary>
+    public static PressureReading? ReadPressure(FileObject o)
     {
+        ArgumentNullException.ThrowIfNull(o);
         var value = o.Require("value", "say what the gauge showed, for example \"225 kPa\"") ? Pressure(o, "value") : null;
         var temperature = o.Quantity<Temperature>("temperature", "°C", Temperature.FromDegreesCelsius(-60), Temperature.FromDegreesCelsius(150));
         var hot = o.Flag("hot") ?? false;

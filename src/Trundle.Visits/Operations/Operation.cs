@@ -42,5 +42,6 @@ public static class OperationList
     /// <summary>All operations in the order in which the help lists them.</summary>
     public static IReadOnlyList<Operation> All { get; } =
     [
+        PressureOperation.Operation,
     ];
 }
