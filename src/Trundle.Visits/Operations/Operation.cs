@@ -43,5 +43,6 @@ public static class OperationList
     public static IReadOnlyList<Operation> All { get; } =
     [
         PressureOperation.Operation,
+        FixingsOperation.Operation,
     ];
 }

@@ -1,0 +1,102 @@
+using Trundle.Engine.Findings;
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+
+namespace Trundle.Engine.Fixings;
+
+/// <summary>The cautions that stand with a tightening plan: first what this wheel lacks, then what holds for every wheel.</summary>
+internal static class FixingCautions
+{
+    public static IEnumerable<string> For(FixingQuestion question, ClampRange? clamp, Limit? proof)
+    {
+        var fixings = question.Fixings;
+        if (fixings.Torque is null)
+        {
+            yield return "The vehicle maker's torque was not given. There is no torque to set until it is: look it up for this vehicle, never borrow one.";
+        }
+
+        if (fixings.Order.Count > 0)
+        {
+            yield return "The vehicle's maker gave an order of its own: use it.";
+        }
+
+        foreach (var caution in ClampCautions(question, clamp, proof))
+        {
+            yield return caution;
+        }
+
+        if (question.Adapter is { } adapter)
+        {
+            yield return adapter.Turn.Degrees > 90
+                ? "The adapter is folded back: the wrench is set above the torque that the fixing gets. Hold the angle while you pull."
+                : "Hold the adapter at its angle while you pull, with the hand on the middle of the grip: the setting is right for that only.";
+        }
+
+        yield return fixings.LeftHand
+            ? "Left-hand thread: it tightens anticlockwise and loosens clockwise."
+            : "Look at the stud ends before loosening: a stud marked L has a left-hand thread and loosens clockwise.";
+        yield return "Start every fixing by hand, several turns. A power tool neither starts nor finishes it; the last stage is done with a calibrated torque wrench.";
+        yield return "Hub face, wheel face, threads and seats are clean, flat and dry unless the vehicle's maker says otherwise; paint and rust between them settle and the clamp is lost.";
+        yield return "The seat of the fixing is the seat of the wheel: cone, ball and flat are never mixed.";
+        yield return "A wheel that was left half tightened starts again at the first stage.";
+    }
+
+    private static IEnumerable<string> ClampCautions(FixingQuestion question, ClampRange? clamp, Limit? proof)
+    {
+        var fixings = question.Fixings;
+        if (fixings.Torque is not null && fixings.Thread is null)
+        {
+            yield return "The thread was not given, so no clamp can be told.";
+        }
+
+        if (proof is null)
+        {
+            yield return "Thread or property class is not known, so the clamp is not held against a proof load.";
+        }
+
+        if (clamp is null)
+        {
+            yield break;
+        }
+
+        if (clamp.Assumed.Count > 0)
+        {
+            var nominal = clamp.Nominal.Seat is { } seat ? $"a {(clamp.Nominal.Condition == ThreadCondition.Dry ? "dry" : "oiled")} {Word(seat)} seat" : "a dry thread";
+            yield return $"The {string.Join(" and the ", clamp.Assumed)} of the fixing {(clamp.Assumed.Count > 1 ? "were" : "was")} not given: low and high span all that can be, and the nominal clamp is that of {nominal}.";
+        }
+
+        if (question.NutFactor is null)
+        {
+            yield return "The radii of the seat are estimated from the thread, so the clamp is an estimate too.";
+        }
+
+        if (fixings.Condition == ThreadCondition.Oiled)
+        {
+            yield return Oil(question, clamp);
+        }
+        else if (fixings.Condition is null)
+        {
+            yield return "Whether the thread is oiled or dry is the maker's to say. Never oil a seat that is rated dry: the same torque then clamps far harder.";
+        }
+    }
+
+    private static string Oil(FixingQuestion question, ClampRange clamp)
+    {
+        const string rule = "Oil thread and seat only where the vehicle's maker says so; never oil a seat that is rated dry.";
+        if (question.NutFactor is not null)
+        {
+            return $"Oil raises the clamp at the same torque. {rule}";
+        }
+
+        var f = question.Fixings;
+        var dry = ClampRange.Of(f.Torque!.Value, f.Thread!, clamp.Nominal.Seat, ThreadCondition.Dry, null).Nominal.Nominal;
+        return $"Oil raises the clamp at the same torque, here from {dry.Text("kN", 1)} dry to {clamp.Nominal.Nominal.Text("kN", 1)} oiled. {rule}";
+    }
+
+    private static string Word(SeatShape seat) => seat switch
+    {
+        SeatShape.Cone => "60° cone",
+        SeatShape.Ball => "ball",
+        SeatShape.Flat => "flat",
+    };
+}

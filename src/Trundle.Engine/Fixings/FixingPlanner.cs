@@ -1,0 +1,79 @@
+using Trundle.Engine.Findings;
+using Trundle.Engine.Reference;
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+
+namespace Trundle.Engine.Fixings;
+
+/// <summary>Makes the plan for the fixings of one wheel.</summary>
+public static class FixingPlanner
+{
+    /// <summary>
+    /// Sequence, stages, wrench settings, clamp, proof load, re-torque, findings and cautions. A torque that the vehicle's maker did not give is
+    /// not invented: stages then carry their shares alone, and there is no clamp.
+    /// </summary>
+    /// <param name="question">Count 1 to 20; an adapter must leave an arm. The reader has seen to both.</param>
+    /// <source>each part names its own: sequence, clamp, proof load and re-torque</source>
+    public static FixingPlan Plan(FixingQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        var fixings = question.Fixings;
+        var count = fixings.Count ?? throw new ArgumentException("The count of fixings must be known.", nameof(question));
+        var percents = question.StagePercents.Count > 0
+            ? question.StagePercents
+            : [Figures.Of("fixings.stage.first").Value, Figures.Of("fixings.stage.last").Value];
+        var clamp = fixings is { Torque: { } torque, Thread: { } thread }
+            ? ClampRange.Of(torque, thread, fixings.Seat, fixings.Condition, question.NutFactor)
+            : null;
+        var proof = ProofLoad(fixings);
+        return new FixingPlan
+        {
+            Question = question,
+            Sequence = TighteningSequence.For(count),
+            MakerOrder = fixings.Order.Count > 0 ? fixings.Order : null,
+            Stages = [.. percents.Select(p => Stage(p, fixings.Torque, question.Adapter))],
+            Clamp = clamp,
+            ProofLoad = proof,
+            ReTorque = ReTorque.Customary(question.Heavy),
+            Findings = [.. ProofFindings(clamp, proof)],
+            Cautions = [.. FixingCautions.For(question, clamp, proof)],
+        };
+    }
+
+    private static TighteningStage Stage(double percent, Torque? torque, WrenchAdapter? adapter)
+    {
+        var atFixing = torque * (percent / 100);
+        return new TighteningStage(percent, atFixing, atFixing is { } t && adapter is not null ? adapter.Setting(t) : atFixing);
+    }
+
+    private static Limit? ProofLoad(FixingSet fixings)
+    {
+        if (fixings.Thread is not { } thread || fixings.PropertyClass is not { } text || PropertyClass.Read(text) is not { IsRead: true } read)
+        {
+            return null;
+        }
+
+        var (load, source) = read.Value.ProofLoad(thread);
+        return new Limit(Amount.Of(load, "kN", 1), source);
+    }
+
+    private static IEnumerable<Finding> ProofFindings(ClampRange? clamp, Limit? proof)
+    {
+        if (clamp is null || proof is null)
+        {
+            yield break;
+        }
+
+        var limit = Force.FromKilonewtons(proof.Amount.Value!.Value);
+        if (clamp.Nominal.Nominal > limit)
+        {
+            yield return new Finding("fixings.clamp", Category.Refer, null, Amount.Of(clamp.Nominal.Nominal, "kN", 1), proof, proof.Source,
+                "The torque would stretch the thread past its proof load: check torque, thread, class, seat and whether oil is allowed against the maker's data before tightening.");
+        }
+        else if (clamp.High > limit)
+        {
+            yield return new Finding("fixings.clamp", Category.Minor, null, Amount.Of(clamp.High, "kN", 1), proof, proof.Source,
+                "The upper end of the clamp's scatter passes the proof load: keep thread and seat in the condition that the maker asks for, and use a calibrated wrench.");
+        }
+    }
+}
