@@ -44,5 +44,6 @@ public static class OperationList
     [
         PressureOperation.Operation,
         FixingsOperation.Operation,
+        BalanceToleranceOperation.Operation,
     ];
 }
