@@ -1,0 +1,106 @@
+using System.Text.Json.Nodes;
+using Trundle.Measures;
+using Trundle.Visits.Files;
+using Trundle.Visits.Operations;
+
+namespace Trundle.Visits.Tests.Operations;
+
+public class FixingsOperationTests
+{
+    private static Reading<Answer> Run(string body) => FixingsOperation.Operation.Run(FileNode.Parse(body, "body").Value);
+
+    private static JsonObject Body(string body) => Run(body).Value.Body;
+
+    private static double Number(JsonNode? node) => node!.GetValue<double>();
+
+    [Fact]
+    public void A_wheel_with_everything_known()
+    {
+        var body = Body("""{"count":5,"torque":"110 N·m","stages":[50,100],"thread":"M12x1.5","propertyClass":"10.9","seat":"cone","condition":"dry"}""");
+        body["sequence"]!.ToJsonString().ShouldBe("[1,3,5,2,4]");
+        body.ContainsKey("makerOrder").ShouldBeFalse();
+        Number(body["stages"]![0]!["percent"]).ShouldBe(50);
+        Number(body["stages"]![0]!["torqueNewtonMetres"]).ShouldBe(55, 1e-9);
+        Number(body["stages"]![1]!["wrenchSettingNewtonMetres"]).ShouldBe(110, 1e-9);
+        Number(body["clamp"]!["nominalKilonewtons"]).ShouldBe(30.10, 0.005);
+        Number(body["clamp"]!["lowKilonewtons"]).ShouldBe(30.10 * 0.65, 0.005);
+        Number(body["clamp"]!["highKilonewtons"]).ShouldBe(30.10 * 1.35, 0.01);
+        Number(body["clamp"]!["proofLoadKilonewtons"]).ShouldBe(73.1, 0.1);
+        Number(body["reTorque"]!["fromKilometres"]).ShouldBe(50);
+        Number(body["reTorque"]!["toKilometres"]).ShouldBe(100);
+        body["reTorque"]!["source"]!.GetValue<string>().ShouldBe("common practice");
+        body["cautions"]!.AsArray().Count.ShouldBeGreaterThan(4);
+    }
+
+    [Fact]
+    public void Units_and_spellings_do_not_change_the_answer()
+    {
+        var metric = Body("""{"count":5,"torque":"108,4654358665 Nm","thread":"M12x1.5","wrenchLength":"45 cm","adapter":60}""");
+        var imperial = Body("""{"count":"5","torque":"80 ft-lb","thread":"m12 × 1,5","wrenchLength":450,"adapter":"60 mm","adapterAngle":"0 deg"}""");
+        Number(metric["stages"]![1]!["wrenchSettingNewtonMetres"]).ShouldBe(Number(imperial["stages"]![1]!["wrenchSettingNewtonMetres"]), 1e-6);
+        Number(metric["clamp"]!["highKilonewtons"]).ShouldBe(Number(imperial["clamp"]!["highKilonewtons"]), 1e-6);
+    }
+
+    [Fact]
+    public void The_makers_order_stands_beside_the_computed_one()
+    {
+        var answer = Body("""{"count":5,"torque":100,"order":[1,4,2,5,3]}""");
+        answer["makerOrder"]!.ToJsonString().ShouldBe("[1,4,2,5,3]");
+        answer["sequence"]!.ToJsonString().ShouldBe("[1,3,5,2,4]");
+        answer["orderInUse"]!.ToJsonString().ShouldBe("[1,4,2,5,3]");
+    }
+
+    [Fact]
+    public void No_torque_is_null_with_a_caution_and_no_clamp()
+    {
+        var answer = Run("""{"count":5,"thread":"M12x1.5","propertyClass":"10.9","torque":null}""").Value;
+        answer.No.ShouldBeFalse();
+        answer.Body["torqueNewtonMetres"].ShouldBeNull();
+        answer.Body["clamp"].ShouldBeNull();
+        answer.Body["stages"]![1]!["torqueNewtonMetres"].ShouldBeNull();
+        answer.Body["stages"]![1]!["wrenchSettingNewtonMetres"].ShouldBeNull();
+        Number(answer.Body["proofLoad"]!["value"]).ShouldBe(73.1, 0.1);
+        answer.Body["cautions"]![0]!.GetValue<string>().ShouldContain("maker's torque was not given");
+    }
+
+    [Fact]
+    public void A_clamp_past_the_proof_load_is_a_no()
+    {
+        var answer = Run("""{"count":5,"torque":140,"thread":"M12x1.5","propertyClass":"8.8","seat":"flat","condition":"oiled"}""").Value;
+        answer.No.ShouldBeTrue();
+        answer.Body["worst"]!.GetValue<string>().ShouldBe("refer");
+        answer.ForPeople.ShouldContain(l => l.StartsWith("refer", StringComparison.Ordinal));
+        answer.ForPeople.ShouldContain(l => l.Contains("never oil a seat that is rated dry", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("""{"torque":100}""", "count", "missing")]
+    [InlineData("""{"count":0}""", "count", "not-a-whole-number")]
+    [InlineData("""{"count":5.5}""", "count", "not-a-whole-number")]
+    [InlineData("""{"count":21}""", "count", "not-a-whole-number")]
+    [InlineData("""{"count":5,"torque":"1,100 N·m"}""", "torque", "comma-ambiguous")]
+    [InlineData("""{"count":5,"torque":"33 psi"}""", "torque", "unit-unknown")]
+    [InlineData("""{"count":5,"torque":-10}""", "torque", "out-of-range")]
+    [InlineData("""{"count":5,"stages":[100,50]}""", "stages[1]", "stage-out-of-range")]
+    [InlineData("""{"count":5,"stages":[50,90]}""", "stages", "stage-last")]
+    [InlineData("""{"count":5,"stages":[]}""", "stages", "stages-none")]
+    [InlineData("""{"count":5,"stages":["half"]}""", "stages[0]", "stage-unreadable")]
+    [InlineData("""{"count":5,"stages":"50"}""", "stages", "not-a-list")]
+    [InlineData("""{"count":5,"order":[1,2,3,4,4]}""", "order", "order-incomplete")]
+    [InlineData("""{"count":5,"thread":"M12"}""", "thread", "thread-unknown")]
+    [InlineData("""{"count":5,"propertyClass":"11"}""", "propertyClass", "property-class-unknown")]
+    [InlineData("""{"count":5,"seat":"taper"}""", "seat", "word-unknown")]
+    [InlineData("""{"count":5,"condition":"wet"}""", "condition", "word-unknown")]
+    [InlineData("""{"count":5,"nutFactor":0}""", "nutFactor", "out-of-range")]
+    [InlineData("""{"count":5,"adapter":"60 mm"}""", "wrenchLength", "missing")]
+    [InlineData("""{"count":5,"wrenchLength":450,"adapterAngle":45}""", "adapter", "missing")]
+    [InlineData("""{"count":5,"wrenchLength":100,"adapter":100,"adapterAngle":180}""", "adapterAngle", "adapter-leaves-no-arm")]
+    [InlineData("""{"count":5,"torqe":100}""", "torqe", "key-unknown")]
+    public void Wrong_input_is_named_where_it_stands(string body, string where, string code)
+    {
+        var problem = Run(body).Problem.ShouldNotBeNull();
+        problem.Where.ShouldBe(where);
+        problem.Code.ShouldContain(code);
+        problem.Message.ShouldNotBeNullOrWhiteSpace();
+    }
+}
