@@ -6,7 +6,7 @@ export DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_SKIP_FIRST_TIME_EXPE
 # Stops with one sentence where no fitting SDK is there. `dotnet --version` fails by itself where global.json asks for a newer one.
 need_sdk() {
   if ! command -v dotnet >/dev/null 2>&1 || ! dotnet --version >/dev/null 2>&1; then
-    echo "Trundle needs the .NET SDK ${needed_sdk%%.*} (${needed_sdk} or a later ${needed_sdk%.*.*} one): install it and run this again." >&2
+    echo "Trundle needs the .NET SDK ${needed_sdk%%.*} (${needed_sdk} or a later ${needed_sdk%.*} one): install it and run this again." >&2
     exit 1
   fi
 }

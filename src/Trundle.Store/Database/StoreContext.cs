@@ -1,0 +1,74 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Design;
+using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+
+namespace Trundle.Store.Database;
+
+/// <summary>The tables of one workshop's store.</summary>
+internal sealed class StoreContext(DbContextOptions<StoreContext> options) : DbContext(options)
+{
+    public DbSet<VisitRow> Visits => Set<VisitRow>();
+
+    public DbSet<EntryRow> Entries => Set<EntryRow>();
+
+    public DbSet<PersonRow> People => Set<PersonRow>();
+
+    public DbSet<CondemnedRow> Condemned => Set<CondemnedRow>();
+
+    public DbSet<HostKeyRow> HostKeys => Set<HostKeyRow>();
+
+    protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
+    {
+        // SQLite has no time of its own that sorts; milliseconds sort and are what a browser's clock gives.
+        configurationBuilder.Properties<DateTimeOffset>().HaveConversion<UtcMilliseconds>();
+    }
+
+    protected override void OnModelCreating(ModelBuilder modelBuilder)
+    {
+        modelBuilder.Entity<VisitRow>(visit =>
+        {
+            visit.ToTable("visits");
+            visit.HasKey(v => v.Id);
+            visit.HasIndex(v => v.Number).IsUnique();
+            visit.HasIndex(v => v.HandedBackAt);
+        });
+        modelBuilder.Entity<EntryRow>(entry =>
+        {
+            entry.ToTable("entries");
+            entry.HasKey(e => e.Sequence);
+            entry.HasIndex(e => e.Id).IsUnique();
+            entry.HasIndex(e => new { e.VisitId, e.Sequence });
+            entry.HasOne<VisitRow>().WithMany().HasForeignKey(e => e.VisitId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<PersonRow>(person =>
+        {
+            person.ToTable("people");
+            person.HasKey(p => p.Id);
+            person.HasIndex(p => p.Name).IsUnique();
+        });
+        modelBuilder.Entity<CondemnedRow>(condemned =>
+        {
+            condemned.ToTable("condemned");
+            condemned.HasKey(c => c.Id);
+            condemned.HasIndex(c => new { c.Kind, c.Key });
+            condemned.HasIndex(c => new { c.EntryId, c.Kind, c.Key }).IsUnique();
+            condemned.HasOne<VisitRow>().WithMany().HasForeignKey(c => c.VisitId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<HostKeyRow>(key =>
+        {
+            key.ToTable("host_keys");
+            key.HasKey(k => k.Id);
+        });
+    }
+
+    private sealed class UtcMilliseconds() : ValueConverter<DateTimeOffset, long>(
+        time => time.ToUnixTimeMilliseconds(),
+        milliseconds => DateTimeOffset.FromUnixTimeMilliseconds(milliseconds));
+}
+
+/// <summary>How the tool that writes migrations makes the context.</summary>
+internal sealed class StoreContextFactory : IDesignTimeDbContextFactory<StoreContext>
+{
+    public StoreContext CreateDbContext(string[] args) =>
+        new(new DbContextOptionsBuilder<StoreContext>().UseSqlite("Data Source=design.db").Options);
+}

@@ -1,0 +1,55 @@
+using System.Data.Common;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Diagnostics;
+
+namespace Trundle.Store.Database;
+
+/// <summary>One workshop's SQLite file: opened, brought to the newest form of its tables, and handed out a context at a time.</summary>
+internal sealed class StoreFile
+{
+    private readonly DbContextOptions<StoreContext> _options;
+
+    public StoreFile(string path)
+    {
+        Path = System.IO.Path.GetFullPath(path);
+        var folder = System.IO.Path.GetDirectoryName(Path)!;
+        Directory.CreateDirectory(folder);
+        var connection = new SqliteConnectionStringBuilder { DataSource = Path, Mode = SqliteOpenMode.ReadWriteCreate, ForeignKeys = true, DefaultTimeout = 30 };
+        _options = new DbContextOptionsBuilder<StoreContext>()
+            .UseSqlite(connection.ConnectionString)
+            .AddInterceptors(new Durable())
+            .Options;
+        using var context = Context();
+        context.Database.Migrate();
+        // Readers do not wait for a writer. The file keeps this once it is set.
+        context.Database.ExecuteSqlRaw("PRAGMA journal_mode=WAL");
+    }
+
+    public string Path { get; }
+
+    public StoreContext Context() => new(_options);
+
+    /// <summary>
+    /// Every commit is on the disk before it is acknowledged: an entry that a tablet was told is kept survives a loss of power.
+    /// </summary>
+    private sealed class Durable : DbConnectionInterceptor
+    {
+        public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData)
+        {
+            using var command = connection.CreateCommand();
+            command.CommandText = "PRAGMA synchronous=FULL";
+            command.ExecuteNonQuery();
+        }
+
+        public override async Task ConnectionOpenedAsync(DbConnection connection, ConnectionEndEventData eventData, CancellationToken cancellationToken = default)
+        {
+            var command = connection.CreateCommand();
+            await using (command.ConfigureAwait(false))
+            {
+                command.CommandText = "PRAGMA synchronous=FULL";
+                await command.ExecuteNonQueryAsync(cancellationToken).ConfigureAwait(false);
+            }
+        }
+    }
+}

@@ -1,0 +1,54 @@
+using System.Globalization;
+using Trundle.Measures;
+using Trundle.Visits.Bay;
+
+namespace Trundle.Store;
+
+/// <summary>What may not be entered, whoever's tablet it comes from: the server's own word, since a tablet may be old or changed.</summary>
+internal static class EntryGate
+{
+    /// <summary>The field that hands a vehicle back.</summary>
+    public const string HandBackField = "work.handBack.by";
+
+    public static Problem? Refusal(Entry entry, VisitFields before)
+    {
+        if (!Entry.IsField(entry.Field))
+        {
+            return new Problem("field", "field-unreadable", $"'{NumberText.Shown(entry.Field)}' is not a field of a visit; a field reads like fitted.1L.tread.inner.0.");
+        }
+
+        if (entry.Typed.Length > Entry.MostCharacters)
+        {
+            return new Problem(entry.Field, "too-long", string.Create(CultureInfo.InvariantCulture, $"There are {entry.Typed.Length} characters; at most {Entry.MostCharacters} are kept in one field."));
+        }
+
+        if (entry.Typed.Any(c => char.IsControl(c) && c is not ('\n' or '\r' or '\t')) || HasHalfCharacter(entry.Typed))
+        {
+            return new Problem(entry.Field, "not-text", "There is a character in it that cannot be written; type it again.");
+        }
+
+        if (entry.Field.EndsWith(".condemned", StringComparison.Ordinal) && before[entry.Field] == "true" && entry.Typed != "true" && !entry.Role.MayOverrule())
+        {
+            return new Problem(entry.Field, "may-not-release", "Only an instructor or the owner may take 'condemned' back.");
+        }
+
+        return null;
+    }
+
+    private static bool HasHalfCharacter(string text)
+    {
+        for (var i = 0; i < text.Length; i++)
+        {
+            if (char.IsHighSurrogate(text[i]) && i + 1 < text.Length && char.IsLowSurrogate(text[i + 1]))
+            {
+                i++;
+            }
+            else if (char.IsSurrogate(text[i]))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+}

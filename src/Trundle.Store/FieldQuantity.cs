@@ -1,0 +1,69 @@
+using Trundle.Engine.Findings;
+using Trundle.Measures;
+using Trundle.Visits.Bay;
+
+namespace Trundle.Store;
+
+/// <summary>Which fields hold a quantity, and of which kind: so that an entry is kept as an SI value beside what was typed.</summary>
+public static class FieldQuantity
+{
+    private delegate Amount? Understand(string typed);
+
+    // '*' stands for any one name.
+    private static readonly (string[] Path, Understand Understand)[] Kinds =
+    [
+        Of<Length>("vehicle.odometer", "km", "m"),
+        Of<Speed>("vehicle.topSpeed", "km/h", "m/s"),
+        Of<GaugePressure>("vehicle.axles.*.placard.cold", "kPa", "Pa"),
+        Of<GaugePressure>("vehicle.axles.*.placard.laden", "kPa", "Pa"),
+        Of<GaugePressure>("vehicle.spare.placard.cold", "kPa", "Pa"),
+        Of<GaugePressure>("vehicle.spare.placard.laden", "kPa", "Pa"),
+        Of<Torque>("vehicle.axles.*.fixings.torque", "N·m", "N·m"),
+        Of<Length>("vehicle.axles.*.hub.bore", "mm", "m"),
+        Of<Mass>("vehicle.axleLoads.*", "kg", "kg"),
+        Of<GaugePressure>("fitted.*.tyre.maximumPressure", "kPa", "Pa"),
+        Of<GaugePressure>("fitted.*.tyre.seatingLimit", "kPa", "Pa"),
+        Of<GaugePressure>("fitted.*.wheel.maximumPressure", "kPa", "Pa"),
+        Of<GaugePressure>("fitted.*.wheel.seatingLimit", "kPa", "Pa"),
+        Of<Length>("fitted.*.wheel.offset", "mm", "m"),
+        Of<Length>("fitted.*.wheel.bore", "mm", "m"),
+        Of<Mass>("fitted.*.wheel.loadRating", "kg", "kg"),
+        Of<Length>("fitted.*.tread.*.*", "mm", "m"),
+        Of<GaugePressure>("fitted.*.pressure.value", "kPa", "Pa"),
+        Of<Temperature>("fitted.*.pressure.temperature", "°C", "K"),
+        Of<Length>("fitted.*.damage.*.size", "mm", "m"),
+        Of<Mass>("fitted.*.balance.readings.*.mass", "g", "kg"),
+        Of<Mass>("fitted.*.balance.wheel.mass", "kg", "kg"),
+        Of<Length>("fitted.*.balance.planes.*.radius", "mm", "m"),
+        Of<Length>("fitted.*.balance.planes.*.axial", "mm", "m"),
+        Of<Temperature>("conditions.ambient", "°C", "K"),
+        Of<Temperature>("conditions.expected", "°C", "K"),
+        Of<Length>("conditions.altitudeSet", "m", "m"),
+        Of<Length>("conditions.altitudeUsed", "m", "m"),
+        Of<Length>("work.renewed.*.tread.*.*", "mm", "m"),
+        Of<GaugePressure>("work.renewed.*.tyre.maximumPressure", "kPa", "Pa"),
+        Of<GaugePressure>("work.renewed.*.tyre.seatingLimit", "kPa", "Pa"),
+        .. Procedure.Ordinary.Steps.Where(s => s.Entry == StepEntry.Pressure).Select(s => Of<GaugePressure>($"work.steps.*.{s.Id}", "kPa", "Pa")),
+        .. Procedure.Ordinary.Steps.Where(s => s.Entry == StepEntry.Torques).Select(s => Of<Torque>($"work.steps.*.{s.Id}.*", "N·m", "N·m")),
+        .. Procedure.Ordinary.Steps.Where(s => s.Entry == StepEntry.Spin).Select(s => Of<Mass>($"work.steps.*.{s.Id}.*.mass", "g", "kg")),
+    ];
+
+    /// <summary>The SI amount of what was typed in a field, or null where the field holds no quantity or it was not read.</summary>
+    public static Amount? Read(string field, string typed)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        var names = field.Split('.');
+        foreach (var (path, understand) in Kinds)
+        {
+            if (path.Length == names.Length && path.Zip(names).All(pair => pair.First == "*" || pair.First == pair.Second))
+            {
+                return understand(typed);
+            }
+        }
+
+        return null;
+    }
+
+    private static (string[], Understand) Of<T>(string path, string bareUnit, string si) where T : struct, IQuantity<T> =>
+        (path.Split('.'), typed => Quantity.Read<T>(typed, bareUnit) is { IsRead: true } read ? new Amount(read.Value.Si, si, typed) : null);
+}

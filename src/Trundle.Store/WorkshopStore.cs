@@ -1,0 +1,38 @@
+using Trundle.Store.Database;
+
+namespace Trundle.Store;
+
+/// <summary>One workshop's store: an SQLite file that is brought to the newest form of its tables when it is opened.</summary>
+public sealed class WorkshopStore
+{
+    private WorkshopStore(StoreFile file)
+    {
+        Path = file.Path;
+        Visits = new VisitStore(file);
+        People = new PeopleStore(file);
+        Condemned = new CondemnedRegister(file);
+        Keys = new HostKeys(file);
+    }
+
+    /// <summary>Opens the file, or makes it where there is none.</summary>
+    public static WorkshopStore Open(string path)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(path);
+        return new WorkshopStore(new StoreFile(path));
+    }
+
+    /// <summary>The file's whole path.</summary>
+    public string Path { get; }
+
+    /// <summary>Visits and their entries.</summary>
+    public VisitStore Visits { get; }
+
+    /// <summary>The people of the workshop.</summary>
+    public PeopleStore People { get; }
+
+    /// <summary>Tyres and wheels that may not be fitted again.</summary>
+    public CondemnedRegister Condemned { get; }
+
+    /// <summary>The keys with which the host signs its forms.</summary>
+    public HostKeys Keys { get; }
+}
