@@ -1,19 +1,94 @@
+using System.Net;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.DataProtection.KeyManagement;
+using Microsoft.AspNetCore.HostFiltering;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using Trundle.Store;
+using Trundle.Web.Api;
+using Trundle.Web.Bay;
+using Trundle.Web.Host;
+using Trundle.Web.Office;
+using Trundle.Web.People;
+using Trundle.Web.Visits;
 
 namespace Trundle.Web;
 
+/// <summary>The host: office pages, the bay's pages, and the HTTP interface over one workshop's store.</summary>
 public static class BayHost
 {
-    public static WebApplication Build(string[] urls)
+    /// <summary>Makes the host; it listens once it is started. The store must be open for as long as the host runs.</summary>
+    public static WebApplication Build(BayOptions options, WorkshopStore store)
     {
-        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ApplicationName = "trundle", EnvironmentName = "Production", ContentRootPath = AppContext.BaseDirectory });
-        builder.WebHost.UseStaticWebAssets();
-        builder.WebHost.UseUrls(urls);
-        builder.Services.AddRouting();
+        ArgumentNullException.ThrowIfNull(options);
+        ArgumentNullException.ThrowIfNull(store);
+        var folder = AppContext.BaseDirectory;
+        var assets = Manifest(folder);
+        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions
+        {
+            ApplicationName = assets ?? "trundle",
+            EnvironmentName = "Production",
+            ContentRootPath = folder,
+        });
+        if (assets is not null && File.Exists(Path.Combine(folder, $"{assets}.staticwebassets.runtime.json")))
+        {
+            // Built, not published: the files still lie where the build made them, and this manifest tells where.
+            builder.WebHost.UseStaticWebAssets();
+        }
+
+        builder.WebHost.UseUrls([.. options.Urls]);
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = ApiAnswer.MostBytes;
+        });
+        builder.Logging.SetMinimumLevel(LogLevel.Warning);
+        // The keys sign forms of this host only, and lie in the workshop's own file.
+        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        builder.Services.AddSingleton(store);
+        builder.Services.AddSingleton(options.Clock);
         builder.Services.AddRazorComponents();
+        builder.Services.AddHttpContextAccessor();
+        builder.Services.AddAntiforgery(antiforgery =>
+        {
+            antiforgery.Cookie.Name = "trundle-form";
+            antiforgery.Cookie.SameSite = SameSiteMode.Strict;
+        });
+        builder.Services.AddDataProtection().SetApplicationName("trundle");
+        builder.Services.Configure<KeyManagementOptions>(keys => keys.XmlRepository = new StoreXmlKeys(store.Keys));
+        if (options.Urls.All(IsLoopback))
+        {
+            // A page elsewhere that points its own name at this machine is not answered.
+            builder.Services.Configure<HostFilteringOptions>(hosts => hosts.AllowedHosts = ["localhost", "127.0.0.1", "[::1]"]);
+        }
+
         var app = builder.Build();
-        app.MapStaticAssets(Path.Combine(AppContext.BaseDirectory, "trundle.staticwebassets.endpoints.json"));
-        app.MapGet("/", () => "hello");
+        app.UseHostFiltering();
+        app.UseGuard();
+        app.UseRouting();
+        app.UseAntiforgery();
+        if (assets is not null)
+        {
+            app.MapStaticAssets(Path.Combine(folder, $"{assets}.staticwebassets.endpoints.json"));
+        }
+
+        app.MapOperations();
+        app.MapVisits();
+        app.MapPeople();
+        app.MapBay();
+        app.MapOffice();
+        app.Map("/api/{**rest}", () => Results.NotFound());
         return app;
     }
+
+    /// <summary>True where an address is reached from this machine only.</summary>
+    public static bool IsLoopback(string url) =>
+        Uri.TryCreate(url, UriKind.Absolute, out var uri) && (uri.IsLoopback || (IPAddress.TryParse(uri.Host, out var address) && IPAddress.IsLoopback(address)));
+
+    /// <summary>The name of the list of static files that the build wrote: the command's, else the host's own.</summary>
+    private static string? Manifest(string folder) =>
+        new[] { "trundle", "Trundle.Web" }.FirstOrDefault(name => File.Exists(Path.Combine(folder, $"{name}.staticwebassets.endpoints.json")));
 }

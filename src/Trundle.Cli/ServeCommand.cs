@@ -1,0 +1,94 @@
+using System.CommandLine;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Trundle.Measures;
+using Trundle.Store;
+using Trundle.Web;
+
+namespace Trundle.Cli;
+
+/// <summary>Starts the bay: <c>serve</c> on a workshop's own file, <c>demo</c> on a file with an invented workshop in it.</summary>
+internal static class ServeCommand
+{
+    private static Option<string> Urls() => new("--urls")
+    {
+        Description = "Addresses to listen at, parted by ';'. The default is reached from this machine only.",
+        DefaultValueFactory = _ => BayOptions.DefaultUrl,
+    };
+
+    private static Option<string> Database(string name) => new("--database")
+    {
+        Description = "The workshop's SQLite file; made where there is none.",
+        DefaultValueFactory = _ => Path.Combine(DataFolder(), name),
+    };
+
+    public static Command Serve()
+    {
+        var (urls, database) = (Urls(), Database("workshop.db"));
+        var command = new Command("serve", "Starts the bay in a browser, on a workshop's own file.") { urls, database };
+        command.SetAction((parse, stop) => RunAsync(parse.GetRequiredValue(urls), parse.GetRequiredValue(database), false, stop));
+        return command;
+    }
+
+    public static Command Demo()
+    {
+        var (urls, database) = (Urls(), Database("demo.db"));
+        var command = new Command("demo", "Starts the bay on a file with an invented workshop in it.") { urls, database };
+        command.SetAction((parse, stop) => RunAsync(parse.GetRequiredValue(urls), parse.GetRequiredValue(database), true, stop));
+        return command;
+    }
+
+    private static async Task<int> RunAsync(string urls, string database, bool demo, CancellationToken stop)
+    {
+        var addresses = urls.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        foreach (var address in addresses)
+        {
+            if (!Uri.TryCreate(address, UriKind.Absolute, out var uri) || uri.Scheme is not ("http" or "https"))
+            {
+                throw new InputProblemException(new Problem("--urls", "address-unreadable", $"'{NumberText.Shown(address)}' is not an address; write it like {BayOptions.DefaultUrl}."));
+            }
+        }
+
+        if (addresses.Length == 0)
+        {
+            throw new InputProblemException(new Problem("--urls", "missing", $"Give at least one address, like {BayOptions.DefaultUrl}."));
+        }
+
+        if (Directory.Exists(database))
+        {
+            throw new InputProblemException(new Problem("--database", "file-unusable", $"'{NumberText.Shown(database)}' is a folder; name a file in it."));
+        }
+
+        var store = Open(database);
+        var app = BayHost.Build(new BayOptions(database, addresses), store);
+        await using (app.ConfigureAwait(false))
+        {
+            await app.StartAsync(stop).ConfigureAwait(false);
+            foreach (var address in app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses)
+            {
+                Console.Out.WriteLine($"Trundle's bay is at {address}");
+            }
+
+            await app.WaitForShutdownAsync(stop).ConfigureAwait(false);
+        }
+
+        return 0;
+    }
+
+    private static WorkshopStore Open(string database)
+    {
+        try
+        {
+            return WorkshopStore.Open(database);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or Microsoft.Data.Sqlite.SqliteException)
+        {
+            throw new InputProblemException(new Problem("--database", "file-unusable", $"'{NumberText.Shown(database)}' cannot be used as a workshop's file: {e.Message}"));
+        }
+    }
+
+    /// <summary>Where a program keeps a person's data on this system.</summary>
+    private static string DataFolder() => Path.Combine(
+        Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify) is { Length: > 0 } folder ? folder : Environment.CurrentDirectory,
+        "trundle");
+}

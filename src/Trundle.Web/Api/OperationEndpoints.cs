@@ -1,0 +1,29 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using Trundle.Visits.Operations;
+
+namespace Trundle.Web.Api;
+
+/// <summary>Every operation of the command at its own address, with the same body and the same answer.</summary>
+internal static class OperationEndpoints
+{
+    public static void MapOperations(this IEndpointRouteBuilder routes)
+    {
+        foreach (var operation in OperationList.All)
+        {
+            routes.MapPost($"/api/v1/{operation.Name.Replace(' ', '/')}", (HttpRequest request) => RunAsync(operation, request)).DisableAntiforgery();
+        }
+    }
+
+    private static async Task<IResult> RunAsync(Operation operation, HttpRequest request)
+    {
+        var body = await ApiAnswer.BodyAsync(request).ConfigureAwait(false);
+        if (!body.IsRead)
+        {
+            return ApiAnswer.Wrong(body.Problem!, ApiAnswer.StatusOf(body.Problem!));
+        }
+
+        return operation.Run(body.Value).Match(answer => ApiAnswer.Json(answer.Body), problem => ApiAnswer.Wrong(problem));
+    }
+}

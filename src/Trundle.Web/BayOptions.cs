@@ -1,0 +1,13 @@
+namespace Trundle.Web;
+
+/// <summary>How the bay is started.</summary>
+/// <param name="Database">The path of the workshop's SQLite file; made where there is none.</param>
+/// <param name="Urls">The addresses to listen at; loopback unless somebody says otherwise.</param>
+public sealed record BayOptions(string Database, IReadOnlyList<string> Urls)
+{
+    /// <summary>Where the bay listens unless told otherwise.</summary>
+    public const string DefaultUrl = "http://127.0.0.1:5151";
+
+    /// <summary>The clock; the machine's own unless a test brings another.</summary>
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
+}
