@@ -45,5 +45,6 @@ public static class OperationList
         PressureOperation.Operation,
         FixingsOperation.Operation,
         BalanceToleranceOperation.Operation,
+        SidewallOperation.Operation,
     ];
 }
