@@ -138,6 +138,11 @@ public sealed class VisitFields
                 json["by"] = decision.By;
                 json["role"] = decision.Role.Word();
             }
+            else if (path == "work.handBack" && _children.FirstOrDefault(c => c.Name == "by").Child?._leaf is { } signature)
+            {
+                json["by"] = signature.By;
+                json["role"] = signature.Role.Word();
+            }
 
             return json;
         }

@@ -57,8 +57,11 @@ public sealed record VisitWork
     /// <summary>Decisions, by <see cref="VisitFindings.DecisionKey"/>.</summary>
     public IReadOnlyDictionary<string, Decision> Decisions { get; init; } = new Dictionary<string, Decision>();
 
-    /// <summary>Who handed the vehicle back, or null.</summary>
+    /// <summary>Who signed the hand-back, or null.</summary>
     public string? HandedBackBy { get; init; }
+
+    /// <summary>What that person was, or null where the file does not say.</summary>
+    public Role? HandedBackRole { get; init; }
 
     /// <summary>Notes for the customer: what to watch.</summary>
     public string? Watch { get; init; }

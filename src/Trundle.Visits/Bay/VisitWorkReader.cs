@@ -11,6 +11,8 @@ public static class VisitWorkReader
     private static readonly (string, WheelJob)[] JobWords =
         [("stays on", WheelJob.StaysOn), ("off and on", WheelJob.OffAndOn), ("balance", WheelJob.Balance), ("demount", WheelJob.Demount)];
 
+    private static readonly (string, Role)[] RoleChoices = [.. RoleWords.All.Select(r => (r.Word(), r))];
+
     /// <summary>The words of the jobs at a wheel, in order.</summary>
     public static IReadOnlyList<string> JobTexts { get; } = [.. JobWords.Select(j => j.Item1)];
 
@@ -40,6 +42,7 @@ public static class VisitWorkReader
             Steps = ReadSteps(o),
             Decisions = ReadDecisions(o),
             HandedBackBy = handBack?.Text("by"),
+            HandedBackRole = handBack?.Word("role", RoleChoices),
         };
         handBack?.Done();
         o.Done();
@@ -234,7 +237,7 @@ public static class VisitWorkReader
 
             var text = d.Require("decision", "say what was decided") ? d.Text("decision") : null;
             var by = d.Text("by");
-            var role = d.Word("role", [.. RoleWords.All.Select(r => (r.Word(), r))]);
+            var role = d.Word("role", RoleChoices);
             var refusal = d.Text("signedRefusal");
             d.Done();
             if (text is not null)

@@ -47,4 +47,7 @@ public static class OperationList
         BalanceToleranceOperation.Operation,
         SidewallOperation.Operation,
     ];
+
+    /// <summary>The operation of a name; throws where there is none, since that is a mistake in the code.</summary>
+    public static Operation Of(string name) => All.First(o => o.Name == name);
 }

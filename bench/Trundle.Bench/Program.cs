@@ -1,0 +1,9 @@
+using Trundle.Bench;
+
+// bench/run publishes what is compared and calls this once: everything that is compared runs in one process, one after the other.
+var published = args.Length > 0 ? args[0] : throw new ArgumentException("Give the folder that bench/run published to.");
+var report = new Report();
+StartBench.Run(published, report);
+PageBench.Run(published, report);
+CheckBench.Run(report);
+report.Write(args.Length > 1 ? args[1] : "bench/results");

@@ -1,0 +1,93 @@
+using System.Globalization;
+using Trundle.Engine.Findings;
+using Trundle.Engine.Reference;
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+
+namespace Trundle.Visits.Bay;
+
+/// <summary>What a step is held against at one wheel. Null where nobody gave it.</summary>
+/// <param name="FixingCount">How many fixings the wheel has.</param>
+/// <param name="Torque">The vehicle maker's torque.</param>
+/// <param name="SeatingLimit">The lowest of the known limits for seating the beads.</param>
+/// <param name="SpinTolerance">The greatest mass that a plane may show at the check spin.</param>
+public sealed record StepLimits(int? FixingCount, Torque? Torque, Limit? SeatingLimit, Limit? SpinTolerance);
+
+/// <summary>Judges what was recorded at a step.</summary>
+public static class StepJudge
+{
+    /// <summary>How a step stands at a place.</summary>
+    /// <param name="step">The step.</param>
+    /// <param name="at">A position, or <c>vehicle</c>.</param>
+    /// <param name="record">What was recorded, or null.</param>
+    /// <param name="limits">What it is held against there.</param>
+    public static StepState Judge(ProcedureStep step, string at, StepRecord? record, StepLimits limits)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        ArgumentNullException.ThrowIfNull(limits);
+        var (standing, why) = record is null ? (StepStanding.Open, null) : step.Entry switch
+        {
+            StepEntry.Confirm or StepEntry.Text => record.Word is null ? (StepStanding.Open, null) : (StepStanding.Passed, null),
+            StepEntry.Choice => record.Word is null
+                ? (StepStanding.Open, null)
+                : step.Passing.Contains(record.Word) ? (StepStanding.Passed, (string?)null) : (StepStanding.Failed, step.Stop),
+            StepEntry.Pressure => Pressure(step, record, limits),
+            StepEntry.Torques => Torques(record, limits),
+            StepEntry.Spin => Spin(record, limits),
+        };
+        return new StepState(step, at, standing, record, why);
+    }
+
+    private static (StepStanding, string?) Pressure(ProcedureStep step, StepRecord record, StepLimits limits)
+    {
+        if (record.Pressure is not { } pressure)
+        {
+            return (StepStanding.Open, null);
+        }
+
+        // Only the seating step has a ceiling of its own; set pressures are judged as findings on the vehicle as it leaves.
+        return step.Id == "seat" && limits.SeatingLimit is { Amount.Value: { } ceiling } limit && pressure.Kilopascals > ceiling + 0.5
+            ? (StepStanding.Failed, $"{pressure.Text("kPa", 0)} is above the ruling limit of {limit.Amount.Text} ({limit.Source.ForPeople}). {step.Stop}")
+            : (StepStanding.Passed, null);
+    }
+
+    private static (StepStanding, string?) Torques(StepRecord record, StepLimits limits)
+    {
+        if (limits.Torque is not { } maker)
+        {
+            return (StepStanding.Failed, "The vehicle maker's torque was not given: without it no fixing can be called tight.");
+        }
+
+        if (limits.FixingCount is not { } count)
+        {
+            return (StepStanding.Failed, "How many fixings the wheel has was not given.");
+        }
+
+        var band = Figures.Of("visit.wrench-tolerance");
+        var missing = Enumerable.Range(1, count).Where(n => !record.Torques.ContainsKey(n)).ToList();
+        var wrong = record.Torques
+            .Where(t => t.Key <= count && Math.Abs((t.Value / maker) - 1) > (band.Value / 100) + 1e-9)
+            .Select(t => string.Create(CultureInfo.InvariantCulture, $"{t.Key} ({t.Value.Text("N·m", 0)})"))
+            .ToList();
+        if (wrong.Count > 0)
+        {
+            return (StepStanding.Failed, $"Fixing {string.Join(", ", wrong)} is more than {Quantity.Number(band.Value, 0)} % off the maker's {maker.Text("N·m", 0)} ({band.Source.ForPeople}).");
+        }
+
+        return missing.Count == 0
+            ? (StepStanding.Passed, null)
+            : (StepStanding.Open, $"Fixing {string.Join(", ", missing)} is not recorded.");
+    }
+
+    private static (StepStanding, string?) Spin(StepRecord record, StepLimits limits)
+    {
+        if (record.Inner is not { } inner || record.Outer is not { } outer)
+        {
+            return (StepStanding.Open, null);
+        }
+
+        return limits.SpinTolerance is { Amount.Value: { } grams } limit && Math.Max(inner.Mass.Grams, outer.Mass.Grams) > grams + 1e-9
+            ? (StepStanding.Failed, $"{inner.Mass.Text("g", 0)} inner and {outer.Mass.Text("g", 0)} outer: more than {limit.Amount.Text} a plane ({limit.Source.ForPeople}).")
+            : (StepStanding.Passed, null);
+    }
+}

@@ -1,0 +1,160 @@
+using System.Globalization;
+using Trundle.Engine.Vehicles;
+
+namespace Trundle.Visits.Bay;
+
+/// <summary>Something that a leg still needs.</summary>
+/// <param name="Leg">On which leg.</param>
+/// <param name="Position">At which wheel, or null for the vehicle.</param>
+/// <param name="Field">The field that it goes into.</param>
+/// <param name="What">What, in a few words.</param>
+/// <param name="Why">Why, or null where it is plain.</param>
+public sealed record Need(Leg Leg, string? Position, string Field, string What, string? Why);
+
+/// <summary>Tells what must still be entered on the legs before any wheel comes off.</summary>
+public static class VisitNeeds
+{
+    /// <summary>The positions that a vehicle has: every wheel of every axle, and the spare where the placard names one or one is entered.</summary>
+    public static IReadOnlyList<Position> Positions(FittedVehicle subject)
+    {
+        ArgumentNullException.ThrowIfNull(subject);
+        var positions = new List<Position>();
+        for (var axle = 1; axle <= Math.Min(subject.Vehicle.Axles.Count, Position.MostAxles); axle++)
+        {
+            foreach (var side in (Side[])[Side.Left, Side.Right])
+            {
+                if (subject.Vehicle.Axles[axle - 1].Dual)
+                {
+                    positions.Add(Position.On(axle, side, DualPlace.Inner));
+                    positions.Add(Position.On(axle, side, DualPlace.Outer));
+                }
+                else
+                {
+                    positions.Add(Position.On(axle, side));
+                }
+            }
+        }
+
+        positions.AddRange(subject.Fitted.Select(a => a.Position).Where(p => !p.IsSpare && !positions.Contains(p)));
+        if (subject.Vehicle.SparePlacard is not null || subject.At(Position.Spare) is not null)
+        {
+            positions.Add(Position.Spare);
+        }
+
+        return positions;
+    }
+
+    /// <summary>What the legs arrive, look over and plan still need.</summary>
+    public static IEnumerable<Need> Of(FittedVehicle subject, VisitWork work)
+    {
+        ArgumentNullException.ThrowIfNull(subject);
+        ArgumentNullException.ThrowIfNull(work);
+        return Arrive(subject).Concat(LookOver(subject)).Concat(Plan(subject, work));
+    }
+
+    private static IEnumerable<Need> Arrive(FittedVehicle subject)
+    {
+        var vehicle = subject.Vehicle;
+        if (vehicle.Name is null)
+        {
+            yield return Vehicle("vehicle.name", "What the vehicle is", null);
+        }
+
+        if (vehicle.Odometer is null)
+        {
+            yield return Vehicle("vehicle.odometer", "Odometer", "re-torque, next rotation and wear are told from it");
+        }
+
+        if (subject.Rules is null)
+        {
+            yield return Vehicle("rules", "Whose rules", "tread and mixing are judged by the law of the place");
+        }
+
+        if (subject.Date is null)
+        {
+            yield return Vehicle("date", "Today's date", "ages are told from it");
+        }
+
+        if (vehicle.Axles.Count == 0)
+        {
+            yield return Vehicle("vehicle.axles.0.placard.size", "Axles with their placard", "everything is held against it");
+        }
+
+        for (var i = 0; i < vehicle.Axles.Count; i++)
+        {
+            var axle = vehicle.Axles[i];
+            var at = string.Create(CultureInfo.InvariantCulture, $"vehicle.axles.{i}");
+            var name = string.Create(CultureInfo.InvariantCulture, $"axle {i + 1}");
+            if (axle.Placard?.Size is null)
+            {
+                yield return Vehicle($"{at}.placard.size", $"Placard tyre of {name}", "every fitted tyre is held against it");
+            }
+
+            if (axle.Placard?.Cold is null)
+            {
+                yield return Vehicle($"{at}.placard.cold", $"Placard pressure of {name}", "no pressure is given without it");
+            }
+
+            if (axle.Fixings?.Count is null)
+            {
+                yield return Vehicle($"{at}.fixings.count", $"How many fixings a wheel has on {name}", "each is tightened and recorded");
+            }
+
+            if (axle.Fixings?.Torque is null)
+            {
+                yield return Vehicle($"{at}.fixings.torque", $"The vehicle maker's torque for {name}", "there is no torque without the maker's figure");
+            }
+        }
+
+        static Need Vehicle(string field, string what, string? why) => new(Leg.Arrive, null, field, what, why);
+    }
+
+    private static IEnumerable<Need> LookOver(FittedVehicle subject)
+    {
+        foreach (var position in Positions(subject))
+        {
+            var assembly = subject.At(position);
+            var at = $"fitted.{position}";
+            var missing = new List<(string Field, string What)>();
+            if (assembly?.Tyre?.Marking is null)
+            {
+                missing.Add(($"{at}.tyre.marking", "marking"));
+            }
+
+            if (!position.IsSpare && assembly?.Tread is not { Inner.Count: > 0, Centre.Count: > 0, Outer.Count: > 0 })
+            {
+                missing.Add(($"{at}.tread.inner.0", "depths"));
+            }
+
+            if (assembly?.Pressure is null)
+            {
+                missing.Add(($"{at}.pressure.value", "pressure"));
+            }
+
+            if (missing.Count > 0)
+            {
+                yield return new Need(Leg.LookOver, position.ToString(), missing[0].Field,
+                    $"{Capital(position.InWords(subject.Vehicle.Axles.Count))}: {string.Join(", ", missing.Select(m => m.What))}", null);
+            }
+        }
+    }
+
+    private static IEnumerable<Need> Plan(FittedVehicle subject, VisitWork work)
+    {
+        if (work.Rotation is null)
+        {
+            yield return new Need(Leg.Plan, null, "work.rotation", "Rotation: a pattern, or none", null);
+        }
+
+        foreach (var position in Positions(subject))
+        {
+            if (!position.IsSpare && !work.Jobs.ContainsKey(position))
+            {
+                yield return new Need(Leg.Plan, position.ToString(), $"work.jobs.{position}",
+                    $"{Capital(position.InWords(subject.Vehicle.Axles.Count))}: what is done to it", null);
+            }
+        }
+    }
+
+    private static string Capital(string text) => string.Concat(text[..1].ToUpperInvariant(), text.AsSpan(1));
+}

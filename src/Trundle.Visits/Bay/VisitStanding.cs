@@ -1,0 +1,193 @@
+using System.Globalization;
+using Trundle.Engine.Findings;
+using Trundle.Engine.Pressure;
+using Trundle.Engine.Reference;
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+using Trundle.Visits.Files;
+
+namespace Trundle.Visits.Bay;
+
+/// <summary>Tells how a visit stands, from its file alone.</summary>
+public static class VisitStanding
+{
+    /// <summary>
+    /// Reads a visit's file and tells how the visit stands. It works on whatever is there: an early visit is mostly needs.
+    /// </summary>
+    /// <param name="root">The file.</param>
+    /// <param name="problems">Gathers what could not be read, each with its place.</param>
+    public static VisitState Of(FileNode root, List<Problem> problems)
+    {
+        ArgumentNullException.ThrowIfNull(root);
+        var file = VisitFileReader.Read(root, problems);
+        return Of(file, VisitWorkReader.Read(file.Work, problems));
+    }
+
+    /// <summary>How a visit stands that was read already.</summary>
+    public static VisitState Of(VisitFile file, VisitWork work)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        ArgumentNullException.ThrowIfNull(work);
+        var arrived = file.Subject;
+        var (leaving, cameFrom) = LeavingVehicle.Of(arrived, work);
+        var needs = VisitNeeds.Of(arrived, work).ToList();
+        var steps = Steps(arrived, leaving, cameFrom, work).ToList();
+        var leaks = Leaks(steps).ToList();
+        var found = Judged(arrived);
+        var left = work.Jobs.Count == 0 && work.Steps.Count == 0 ? found : Judged(leaving);
+        left = [.. left, .. leaks];
+
+        var legs = LegWords.All.Select(leg => new LegState(
+            leg,
+            [.. needs.Where(n => n.Leg == leg)],
+            [.. steps.Where(s => s.Step.Leg == leg)],
+            leg switch
+            {
+                Leg.LookOver => found,
+                Leg.Prove => left,
+                Leg.OffTheCar => leaks,
+                Leg.Arrive or Leg.Plan or Leg.Refit or Leg.HandBack => [],
+            })
+        {
+            Begun = Begun(leg, arrived, work, steps),
+        }).ToList();
+
+        var wheels = OffWheels(arrived, cameFrom, work).ToList();
+        var notTightened = wheels.Where(p => steps.Any(s => s.Step.Id == "final-torque" && s.At == p.ToString() && s.Standing != StepStanding.Passed)).ToList();
+        var loose = notTightened.Where(p => HasBegun(p, cameFrom, work)).ToList();
+        return new VisitState(arrived, leaving, work, WithHandBack(legs, work), [.. Stops(steps, left, needs, work)], notTightened, loose);
+    }
+
+    /// <summary>The file that the step's limits at a wheel are read from: the vehicle maker's figures for where it goes, the makers' for what is on it.</summary>
+    public static StepLimits LimitsAt(FittedVehicle vehicle, Position position)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        var assembly = vehicle.At(position);
+        var fixings = vehicle.Vehicle.AxleAt(position)?.Fixings;
+        var ruling = SeatingCeiling.For(assembly?.Tyre, assembly?.Wheel).Ruling;
+        var spin = Figures.Of("visit.plane-tolerance");
+        return new StepLimits(
+            fixings?.Count,
+            fixings?.Torque,
+            new Limit(Amount.Of(ruling.Pressure, "kPa", 0), ruling.Source),
+            spin.Limit(0));
+    }
+
+    private static List<Finding> Judged(FittedVehicle vehicle) =>
+        vehicle.Fitted.Count == 0 ? [] : [];
+
+    /// <summary>The positions whose wheel comes off, named by where the assembly stands on the legs after the plan.</summary>
+    private static IEnumerable<Position> OffWheels(FittedVehicle arrived, IReadOnlyDictionary<Position, Position> cameFrom, VisitWork work) =>
+        VisitNeeds.Positions(arrived).Where(p => !p.IsSpare && JobAt(cameFrom.GetValueOrDefault(p, p), cameFrom, work) > WheelJob.StaysOn);
+
+    /// <summary>The job at the wheel that came in at a position: as entered, and at least off and on where a rotation moves it.</summary>
+    private static WheelJob JobAt(Position arrivedAt, IReadOnlyDictionary<Position, Position> cameFrom, VisitWork work)
+    {
+        var job = work.Jobs.GetValueOrDefault(arrivedAt, WheelJob.StaysOn);
+        return job == WheelJob.StaysOn && cameFrom.Values.Contains(arrivedAt) ? WheelJob.OffAndOn : job;
+    }
+
+    private static IEnumerable<StepState> Steps(FittedVehicle arrived, FittedVehicle leaving, IReadOnlyDictionary<Position, Position> cameFrom, VisitWork work)
+    {
+        var positions = VisitNeeds.Positions(arrived);
+        var anyOff = positions.Any(p => JobAt(p, cameFrom, work) > WheelJob.StaysOn);
+        foreach (var step in Procedure.Ordinary.Steps)
+        {
+            if (!step.PerWheel)
+            {
+                // Nothing is lifted where no wheel comes off; the road test is owed by every visit that did work.
+                if (anyOff)
+                {
+                    yield return StepJudge.Judge(step, "vehicle", work.At("vehicle", step.Id), new StepLimits(null, null, null, null));
+                }
+
+                continue;
+            }
+
+            // Off the car a wheel is named by where it came from; from the refit on, by where it goes.
+            var onVehicle = step.Leg >= Leg.Refit;
+            foreach (var position in positions)
+            {
+                var from = onVehicle ? cameFrom.GetValueOrDefault(position, position) : position;
+                if (JobAt(from, cameFrom, work) < step.Job || (onVehicle && position.IsSpare))
+                {
+                    continue;
+                }
+
+                // While it is off, the tyre on the wheel is the new one, if one was fitted.
+                var onWheel = onVehicle ? leaving : arrived with { Fitted = [.. arrived.Fitted.Select(a => work.Renewed.TryGetValue(a.Position, out var r) ? a with { Tyre = r.Tyre } : a)] };
+                yield return StepJudge.Judge(step, position.ToString(), work.At(position.ToString(), step.Id), LimitsAt(onWheel, position));
+            }
+        }
+    }
+
+    private static IEnumerable<Finding> Leaks(IEnumerable<StepState> steps) =>
+        steps.Where(s => s.Step.Id == "soap-test" && s.Standing == StepStanding.Failed)
+            .Select(s => new Finding("leak", Category.Dangerous, s.At, Amount.Word("bubbles in the soap test"), null, Source.CommonPractice, s.Step.Stop!));
+
+    private static IEnumerable<Stop> Stops(List<StepState> steps, IReadOnlyList<Finding> left, List<Need> needs, VisitWork work)
+    {
+        foreach (var step in steps.Where(s => s.Step.HoldPoint && s.Standing != StepStanding.Passed))
+        {
+            var position = step.At == "vehicle" ? null : step.At;
+            if (step.Step.Id == "soap-test" && step.Standing == StepStanding.Failed)
+            {
+                // A leak is a finding, and only as such may it be let go.
+                continue;
+            }
+
+            yield return new Stop(step.Step.Leg, position, step.Step.Title,
+                step.Why ?? "it is a hold point, and nothing is recorded", null);
+        }
+
+        foreach (var finding in left)
+        {
+            if (VisitFindings.Stops(finding, work) is { } why)
+            {
+                yield return new Stop(Leg.Prove, finding.Position, $"{finding.Rule}: {finding.Measured.Text}", why, VisitFindings.DecisionKey(finding));
+            }
+        }
+
+        foreach (var need in needs.Where(n => n.Leg is Leg.LookOver or Leg.Plan || n.Field.EndsWith(".torque", StringComparison.Ordinal)))
+        {
+            yield return new Stop(need.Leg, need.Position, need.What, need.Why ?? "it is not entered", null);
+        }
+    }
+
+    private static bool Begun(Leg leg, FittedVehicle arrived, VisitWork work, List<StepState> steps) => leg switch
+    {
+        Leg.Arrive => arrived.Vehicle.Name is not null,
+        Leg.LookOver => arrived.Fitted.Count > 0,
+        Leg.Plan => work.Rotation is not null || work.Jobs.Count > 0,
+        Leg.OffTheCar or Leg.Refit or Leg.Prove => steps.Any(s => s.Step.Leg == leg && s.Record is not null),
+        Leg.HandBack => work.HandedBackBy is not null,
+    };
+
+    private static bool HasBegun(Position position, IReadOnlyDictionary<Position, Position> cameFrom, VisitWork work) =>
+        new[] { position, cameFrom.GetValueOrDefault(position, position) }
+            .Any(p => work.Steps.TryGetValue(p.ToString(), out var steps)
+                && steps.Keys.Any(id => Procedure.Ordinary.Step(id) is { Leg: Leg.OffTheCar or Leg.Refit } step && step.Id is not "covers-off"));
+
+    private static List<LegState> WithHandBack(List<LegState> legs, VisitWork work) =>
+        [.. legs.Select(l => l.Leg == Leg.HandBack && !VisitState.Signed(work)
+            ? l with { Needs = [new Need(Leg.HandBack, null, "work.handBack.by", "Who hands it back", "a technician, an instructor or the owner signs")] }
+            : l)];
+
+    /// <summary>What a leg says of itself in one line: "3 of 4 wheels", "forward cross".</summary>
+    public static string Line(VisitState state, Leg leg)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        var on = state.On(leg);
+        var wheels = VisitNeeds.Positions(state.Arrived).Count;
+        return leg switch
+        {
+            Leg.Arrive => state.Arrived.Vehicle.Complaint ?? (on.Needs.Count == 0 ? "" : Count(on.Needs.Count, "thing") + " to enter"),
+            Leg.LookOver => string.Create(CultureInfo.InvariantCulture, $"{wheels - on.Needs.Count} of {wheels} wheels"),
+            Leg.Plan => state.Work.Rotation is { } rotation ? rotation == "none" ? "no rotation" : rotation : "",
+            Leg.OffTheCar or Leg.Refit or Leg.Prove => on.Steps.Count == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{on.Steps.Count(s => s.Standing == StepStanding.Passed)} of {on.Steps.Count} steps"),
+            Leg.HandBack => state.HandedBack ? $"by {state.Work.HandedBackBy}" : state.Stops.Count == 0 ? "may leave" : Count(state.Stops.Count, "stop"),
+        };
+
+        static string Count(int n, string what) => string.Create(CultureInfo.InvariantCulture, $"{n} {what}{(n == 1 ? "" : "s")}");
+    }
+}

@@ -1,0 +1,164 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+using Trundle.Visits.Bay;
+using Trundle.Visits.Files;
+
+namespace Trundle.Visits.Operations;
+
+/// <summary>The answers of every operation that a visit's file has data for, by leg: made by the very operations that the single commands call.</summary>
+public sealed class VisitAnswers
+{
+    private readonly Dictionary<Leg, List<(string Name, JsonNode? Answer)>> _answers = [];
+
+    /// <summary>Asks each operation that has what it needs.</summary>
+    public VisitAnswers(FileNode body, VisitState state)
+    {
+        ArgumentNullException.ThrowIfNull(body);
+        ArgumentNullException.ThrowIfNull(state);
+        if (state.Arrived.Fitted.Count > 0)
+        {
+            Ask(Leg.LookOver, "fitment", "fitment", body);
+            if (state.Arrived.Rules is not null)
+            {
+                Ask(Leg.LookOver, "inspect", "inspect", body);
+            }
+
+            Ask(Leg.Plan, "pressure", "pressure", body);
+            Ask(Leg.Plan, "rotate", "rotate", body);
+        }
+
+        Balance(body);
+        Fixings(state);
+    }
+
+    /// <summary>What kept an operation from answering, or null.</summary>
+    public Problem? Problem { get; private set; }
+
+    /// <summary>True where a balance does not meet its tolerance.</summary>
+    public bool AnyNo { get; private set; }
+
+    /// <summary>The answers on a leg.</summary>
+    public IReadOnlyList<(string Name, JsonNode? Answer)> On(Leg leg) => _answers.GetValueOrDefault(leg, []);
+
+    /// <summary>The answer of a name on a leg, or null.</summary>
+    public JsonNode? Of(Leg leg, string name) => On(leg).FirstOrDefault(a => a.Name == name).Answer;
+
+    private void Balance(FileNode body)
+    {
+        var solved = new JsonObject();
+        foreach (var (position, problem) in BalanceParts(body))
+        {
+            var answer = OperationList.Of("balance solve").Run(problem);
+            if (answer.IsRead)
+            {
+                solved[position] = answer.Value.Body;
+                AnyNo |= answer.Value.No;
+            }
+            else
+            {
+                Problem ??= answer.Problem! with { Where = $"{problem.Path}{(problem.Path.Length == 0 ? "" : ".")}{answer.Problem!.Where}" };
+            }
+        }
+
+        if (solved.Count > 0)
+        {
+            Add(Leg.OffTheCar, "balance", solved);
+        }
+    }
+
+    /// <summary>The <c>balance</c> parts of a visit's file that have readings, each by its position.</summary>
+    public static IEnumerable<(string Position, FileNode Problem)> BalanceParts(FileNode body)
+    {
+        ArgumentNullException.ThrowIfNull(body);
+        foreach (var item in body.Member("fitted")?.Items ?? [])
+        {
+            if (item.Member("balance") is { } balance && balance.Member("readings") is not null && item.Member("position") is { } position)
+            {
+                yield return (position.Text, balance);
+            }
+        }
+    }
+
+    private void Fixings(VisitState state)
+    {
+        var axles = new JsonArray();
+        for (var i = 0; i < state.Arrived.Vehicle.Axles.Count; i++)
+        {
+            if (FixingsBody(state.Arrived.Vehicle.Axles[i].Fixings) is not { } fixings)
+            {
+                continue;
+            }
+
+            var answer = OperationList.Of("fixings").Run(FileNode.From(fixings));
+            if (answer.IsRead)
+            {
+                var json = answer.Value.Body;
+                json.Insert(0, "axle", i + 1);
+                axles.Add(json);
+            }
+            else
+            {
+                Problem ??= answer.Problem!.At(string.Create(CultureInfo.InvariantCulture, $"vehicle.axles[{i}].fixings.{answer.Problem!.Where}"));
+            }
+        }
+
+        {
+            Add(Leg.Refit, "fixings", axles);
+        }
+    }
+
+    /// <summary>The body of the <c>fixings</c> operation for the fixings of an axle, or null where their number is not known.</summary>
+    public static JsonObject? FixingsBody(FixingSet? fixings)
+    {
+        if (fixings?.Count is not { } count || count < 3)
+        {
+            return null;
+        }
+
+        var body = new JsonObject { ["count"] = count.ToString(CultureInfo.InvariantCulture) };
+        Put("torque", fixings.Torque is { } torque ? string.Create(CultureInfo.InvariantCulture, $"{torque.NewtonMetres} N·m") : null);
+        Put("thread", fixings.Thread?.Text);
+        Put("propertyClass", fixings.PropertyClass);
+        Put("seat", fixings.Seat switch { SeatShape.Cone => "cone", SeatShape.Ball => "ball", SeatShape.Flat => "flat", null => null });
+        Put("condition", fixings.Condition switch { ThreadCondition.Dry => "dry", ThreadCondition.Oiled => "oiled", null => null });
+        if (fixings.Order.Count > 0)
+        {
+            body["order"] = AnswerJson.List(fixings.Order.Select(n => n.ToString(CultureInfo.InvariantCulture)));
+        }
+
+        return body;
+
+        void Put(string key, string? value)
+        {
+            if (value is not null)
+            {
+                body[key] = value;
+            }
+        }
+    }
+
+    private void Ask(Leg leg, string name, string operation, FileNode body)
+    {
+        var answer = OperationList.Of(operation).Run(body);
+        if (answer.IsRead)
+        {
+            Add(leg, name, answer.Value.Body);
+        }
+        else
+        {
+            Problem ??= answer.Problem;
+        }
+    }
+
+    private void Add(Leg leg, string name, JsonNode answer)
+    {
+        if (!_answers.TryGetValue(leg, out var list))
+        {
+            _answers[leg] = list = [];
+        }
+
+        list.Add((name, answer));
+    }
+}

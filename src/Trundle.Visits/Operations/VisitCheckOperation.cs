@@ -1,0 +1,113 @@
+using System.Text.Json.Nodes;
+using Trundle.Engine;
+using Trundle.Engine.Findings;
+using Trundle.Measures;
+using Trundle.Visits.Bay;
+using Trundle.Visits.Files;
+
+namespace Trundle.Visits.Operations;
+
+/// <summary>One whole visit: everything that its file has data for, by leg, with what stops hand-back.</summary>
+public static class VisitCheckOperation
+{
+    /// <summary>Reads a visit's file and answers by leg.</summary>
+    public static Reading<Answer> Run(FileNode body)
+    {
+        ArgumentNullException.ThrowIfNull(body);
+        var problems = new List<Problem>();
+        var state = VisitStanding.Of(body, problems);
+        if (problems.Count > 0)
+        {
+            return AnswerJson.Wrong(problems);
+        }
+
+        var answers = new VisitAnswers(body, state);
+        if (answers.Problem is { } problem)
+        {
+            return Reading<Answer>.Failed(problem);
+        }
+
+        var legs = new JsonObject();
+        foreach (var leg in state.Legs)
+        {
+            var json = new JsonObject
+            {
+                ["done"] = leg.Done,
+                ["needs"] = AnswerJson.List(leg.Needs.Select(n => (JsonNode?)new JsonObject { ["position"] = n.Position, ["field"] = n.Field, ["what"] = n.What, ["why"] = n.Why })),
+            };
+            if (leg.Steps.Count > 0)
+            {
+                json["steps"] = AnswerJson.List(leg.Steps.Select(s => (JsonNode?)new JsonObject
+                {
+                    ["step"] = s.Step.Id,
+                    ["at"] = s.At,
+                    ["standing"] = Word(s.Standing),
+                    ["holdPoint"] = s.Step.HoldPoint,
+                    ["why"] = s.Why,
+                }));
+            }
+
+            foreach (var (name, answer) in answers.On(leg.Leg))
+            {
+                json[name] = answer;
+            }
+
+            legs[leg.Leg.Key()] = json;
+        }
+
+        var worst = FindingSet.Worst(state.LeavingFindings);
+        var result = new JsonObject
+        {
+            ["vehicle"] = state.Arrived.Vehicle.Name,
+            ["number"] = state.Work.Number,
+            ["legs"] = legs,
+            ["findings"] = AnswerJson.List(state.LeavingFindings.Select(f => (JsonNode?)AnswerJson.Of(f))),
+            ["worst"] = worst.Word(),
+            ["handBack"] = new JsonObject
+            {
+                ["mayLeave"] = state.MayLeave,
+                ["by"] = state.Work.HandedBackBy,
+                ["stops"] = AnswerJson.List(state.Stops.Select(s => (JsonNode?)new JsonObject { ["leg"] = s.Leg.Key(), ["position"] = s.Position, ["what"] = s.What, ["why"] = s.Why, ["decision"] = s.DecisionKey })),
+            },
+            ["notFinallyTightened"] = AnswerJson.List(state.NotTightened.Select(p => p.ToString())),
+            ["engineVersion"] = EngineVersion.Engine,
+            ["tableEdition"] = EngineVersion.Tables,
+        };
+
+        // A bare file of data, with no work recorded, is judged by its findings alone; a visit in work also by what stops it.
+        var inWork = body.Member("work") is not null;
+        return Reading<Answer>.Of(new Answer(worst >= Category.Refer || answers.AnyNo || (inWork && !state.MayLeave), result, [.. Lines(state)]));
+    }
+
+    private static string Word(StepStanding standing) => standing switch
+    {
+        StepStanding.Open => "open",
+        StepStanding.Passed => "passed",
+        StepStanding.Failed => "failed",
+    };
+
+    private static IEnumerable<string> Lines(VisitState state)
+    {
+        yield return $"{state.Arrived.Vehicle.Name ?? "Vehicle"}{(state.Work.Number is { } number ? $", visit {number}" : "")}";
+        foreach (var leg in state.Legs)
+        {
+            yield return $"{(leg.Done ? "✓" : leg.Leg == state.Current ? "▸" : " ")} {leg.Leg.Title(),-12} {VisitStanding.Line(state, leg.Leg)}";
+            foreach (var need in leg.Needs)
+            {
+                yield return $"    needs: {need.What}{(need.Why is null ? "" : $" ({need.Why})")}";
+            }
+        }
+
+        yield return "";
+        foreach (var line in AnswerJson.Lines([.. state.LeavingFindings.Where(f => f.Category > Category.None)]))
+        {
+            yield return line;
+        }
+
+        yield return state.MayLeave ? "Nothing stops hand-back." : "Hand-back is stopped by:";
+        foreach (var stop in state.Stops)
+        {
+            yield return $"    {stop.Leg.Title()}{(stop.Position is null ? "" : $", {stop.Position}")}: {stop.What}. {stop.Why}";
+        }
+    }
+}
