@@ -97,8 +97,9 @@ public sealed class VisitFields
             fields[at] = path;
             if (_children.Count == 0)
             {
-                return _leaf!.Typed switch
+                return _leaf?.Typed switch
                 {
+                    null => new JsonObject(), // The root of a visit in which nothing stands yet.
                     "true" => JsonValue.Create(true),
                     "false" => JsonValue.Create(false),
                     var typed => JsonValue.Create(typed),
