@@ -46,6 +46,7 @@ public static class OperationList
         FixingsOperation.Operation,
         BalanceToleranceOperation.Operation,
         SidewallOperation.Operation,
+        FitmentOperation.Operation,
     ];
 
     /// <summary>The operation of a name; throws where there is none, since that is a mistake in the code.</summary>

@@ -1,0 +1,233 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Trundle.Engine.Findings;
+using Trundle.Engine.Reference;
+using Trundle.Engine.Sidewall;
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+
+namespace Trundle.Engine.Fitment;
+
+/// <summary>Size, load and speed of each tyre against the placard and against what the axle carries.</summary>
+internal static partial class SizeAndService
+{
+    private static readonly Source PlacardEntered = Source.Entered("the vehicle's placard, as entered");
+    private static readonly Source AxleLoadEntered = Source.Entered("the axle load, as entered");
+
+    public static void Check(CheckBook book, Assembly assembly)
+    {
+        var at = assembly.Position.ToString();
+        if (assembly.Tyre?.Marking is not { } marking)
+        {
+            book.Need(at, "the tyre's marking", "size, load, speed and construction are read from it");
+            return;
+        }
+
+        if (marking.Size.TyreClass == TyreClass.TemporarySpare && !assembly.Position.IsSpare)
+        {
+            var limit = Figures.Of("fitment.temporary-spare-speed");
+            book.Judge("spare.in-use", at, true, Amount.Word(marking.Size.Text), limit.Limit(0));
+            return;
+        }
+
+        if (book.Vehicle.PlacardAt(assembly.Position)?.Size is { } placard)
+        {
+            Size(book, assembly, at, marking, placard);
+            Load(book, assembly, at, marking, placard);
+            Speed(book, assembly, at, marking, placard);
+        }
+        else
+        {
+            book.Need(at, assembly.Position.IsSpare ? "the spare's placard" : $"the placard of {CheckBook.AxleName(assembly.Position.Axle)}: size, load index and speed symbol", "size, load index and speed symbol are held against it");
+        }
+
+        if (!assembly.Position.IsSpare)
+        {
+            AxleLoad(book, assembly, at, marking);
+            TopSpeed(book, assembly, at, marking);
+            LoadAtTopSpeed(book, assembly, at, marking);
+        }
+    }
+
+    /// <summary>The load that one tyre may carry at its place: by load index and by a moulded MAX LOAD, the lower; divided by 1.10 for a car tyre on another vehicle, by the US rules.</summary>
+    internal static Mass? MayCarry(FittedVehicle subject, Assembly assembly)
+    {
+        if (assembly.Tyre?.Marking is not { } marking)
+        {
+            return null;
+        }
+
+        var byIndex = assembly.Position.Dual == DualPlace.Single ? marking.Service.LoadSingle : marking.Service.LoadDual;
+        var moulded = MouldedLoad(assembly.Tyre, assembly.Position.Dual != DualPlace.Single);
+        var rated = byIndex is { } a && moulded is { } b ? (a < b ? a : b) : byIndex ?? moulded;
+        return rated is { } load && DividedByUnitedStatesRules(subject, marking) ? load / Figures.Of("pressure.cartyre.factor").Value : rated;
+    }
+
+    private static bool DividedByUnitedStatesRules(FittedVehicle subject, Marking marking) =>
+        subject.Rules == RuleSet.UnitedStates && marking.Size.TyreClass == TyreClass.Passenger && subject.Vehicle.VehicleClass is not ("car" or "motorcycle");
+
+    /// <summary>MAX LOAD of the sidewall: the lowest of those that are for this use (single, or dual where words say so).</summary>
+    private static Mass? MouldedLoad(FittedTyre tyre, bool dual)
+    {
+        Mass? least = null;
+        foreach (var words in SidewallMarks.All(tyre))
+        {
+            if (!words.Contains("MAX", StringComparison.Ordinal) || !words.Contains("LOAD", StringComparison.Ordinal) || (words.Contains("DUAL", StringComparison.Ordinal) && !words.Contains("SINGLE", StringComparison.Ordinal) && !dual))
+            {
+                continue;
+            }
+
+            foreach (Match m in LoadForm().Matches(words))
+            {
+                var read = Quantity.Read<Mass>($"{m.Groups["n"].Value} {m.Groups["u"].Value}");
+                least = read.IsRead && (least is null || read.Value < least) ? read.Value : least;
+            }
+        }
+
+        return least;
+    }
+
+    private static void Size(CheckBook book, Assembly assembly, string at, Marking marking, Marking placard)
+    {
+        var rule = assembly.Position.IsSpare ? "spare.size" : "size.placard";
+        var measured = Amount.Word(marking.Size.Text);
+        var limit = new Limit(Amount.Word(placard.Size.Text), PlacardEntered);
+        var relation = SizeMatch.Relation(marking.Size, placard.Size);
+        book.Judge(rule, at, relation == SizeRelation.Different, measured, limit);
+        if (relation == SizeRelation.SameNumbersOtherStandard)
+        {
+            book.Judge("size.standard", at, true, measured, limit);
+        }
+
+        if (placard.Size.RunFlat != SidewallMarks.IsRunFlat(assembly.Tyre!) && !assembly.Position.IsSpare)
+        {
+            book.Judge("run-flat", at, true, measured, limit);
+        }
+    }
+
+    private static void Load(CheckBook book, Assembly assembly, string at, Marking marking, Marking placard)
+    {
+        var dual = assembly.Position.Dual != DualPlace.Single;
+        var fitted = dual ? marking.Service.LoadIndexDual : marking.Service.LoadIndexSingle;
+        var asked = dual ? placard.Service.LoadIndexDual : placard.Service.LoadIndexSingle;
+        var which = dual ? "load index in a dual pair" : "load index";
+        if (fitted is { } f && asked is { } a)
+        {
+            book.Judge("load.index", at, f < a, Amount.Number(f, "", 0), new Limit(Amount.Number(a, "", 0), PlacardEntered));
+        }
+        else if (marking.Service.LoadRange is { } range && placard.Service.LoadRange is { } askedRange)
+        {
+            book.Judge("load.range", at, string.CompareOrdinal(range, askedRange) < 0, Amount.Word($"load range {range}"), new Limit(Amount.Word($"load range {askedRange}"), PlacardEntered));
+        }
+        else
+        {
+            book.Need(at, fitted is null ? $"the tyre's {which}" : $"the placard's {which}", "the tyre's load is held against the placard");
+        }
+
+        if (placard.Service.ExtraLoad && !marking.Service.ExtraLoad && !marking.Service.HighLoad)
+        {
+            var rule = fitted >= asked ? "load.extra-load-word" : "load.extra-load";
+            book.Judge(rule, at, true, Amount.Word("no XL on the tyre"), new Limit(Amount.Word("XL"), PlacardEntered));
+        }
+        else if (placard.Service.ExtraLoad)
+        {
+            book.Judge("load.extra-load", at, false, Amount.Word(marking.Service.HighLoad ? "HL" : "XL"), new Limit(Amount.Word("XL"), PlacardEntered));
+        }
+
+        if (placard.Service.HighLoad)
+        {
+            book.Judge("load.high-load", at, !marking.Service.HighLoad, Amount.Word(marking.Service.HighLoad ? "HL" : "no HL on the tyre"), new Limit(Amount.Word("HL"), PlacardEntered));
+        }
+    }
+
+    private static void AxleLoad(CheckBook book, Assembly assembly, string at, Marking marking)
+    {
+        if (book.Vehicle.AxleAt(assembly.Position)?.Load is not { } onAxle)
+        {
+            book.Need(CheckBook.AxleName(assembly.Position.Axle), "the load on this axle", "what tyres and wheels carry is held against it");
+            return;
+        }
+
+        if (MayCarry(book.Subject, assembly) is not { } load)
+        {
+            book.Need(at, assembly.Position.Dual == DualPlace.Single ? "the tyre's load index or MAX LOAD" : "the tyre's load index or MAX LOAD in a dual pair", "the tyre's load is held against the load of its axle");
+            return;
+        }
+
+        var wheels = Drivetrain.WheelsOn(book.Vehicle, assembly.Position.Axle);
+        var each = onAxle / wheels;
+        string[] cautions = DividedByUnitedStatesRules(book.Subject, marking)
+            ? [string.Create(CultureInfo.InvariantCulture, $"A car tyre on this vehicle counts with its rating divided by {Figures.Of("pressure.cartyre.factor").Value:0.00}: {Figures.Of("pressure.cartyre.factor").Source.ForPeople}.")]
+            : [];
+        book.Judge("load.axle", at, load < each, Amount.Of(load, "kg", 0),
+            new Limit(Amount.Of(each, "kg", 0), AxleLoadEntered with { Text = string.Create(CultureInfo.InvariantCulture, $"{AxleLoadEntered.Text}, shared by {wheels}") }), null, cautions);
+    }
+
+    private static void Speed(CheckBook book, Assembly assembly, string at, Marking marking, Marking placard)
+    {
+        if (placard.Service.Speed is not { } asked)
+        {
+            book.Need(assembly.Position.IsSpare ? at : CheckBook.AxleName(assembly.Position.Axle), "the placard's speed symbol", "the tyre's speed is held against it");
+            return;
+        }
+
+        if (TyreSpeed(marking, asked) is not { } speed)
+        {
+            book.Need(at, "the tyre's speed symbol, or its maker's word on it", "the tyre's speed is held against the placard");
+            return;
+        }
+
+        var limit = new Limit(new Amount(asked.KilometresPerHour, "km/h", $"{placard.Service.SpeedSymbol} ({asked.Text("km/h", 0)})"), PlacardEntered);
+        var measured = new Amount(speed.KilometresPerHour, "km/h", $"{marking.Service.SpeedSymbol ?? "ZR"} ({speed.Text("km/h", 0)})");
+        book.Judge(speed < asked && SidewallMarks.IsWinter(assembly.Tyre!) ? "speed.winter" : "speed.placard", at, speed < asked, measured, limit);
+    }
+
+    private static void TopSpeed(CheckBook book, Assembly assembly, string at, Marking marking)
+    {
+        if (book.Vehicle.TopSpeed is not { } top)
+        {
+            return;
+        }
+
+        var source = Source.Entered("the vehicle's top speed, as entered");
+        if (TyreSpeed(marking, top) is { } speed)
+        {
+            var winter = speed < top && SidewallMarks.IsWinter(assembly.Tyre!);
+            if (winter && book.Vehicle.PlacardAt(assembly.Position)?.Size?.Service.Speed is { } asked && speed < asked)
+            {
+                return;
+            }
+
+            book.Judge(winter ? "speed.winter" : "speed.vehicle", at, speed < top, Amount.Of(speed, "km/h", 0), new Limit(Amount.Of(top, "km/h", 0), source));
+        }
+        else
+        {
+            book.Need(at, "the tyre's speed symbol, or its maker's word on it", "the tyre's speed is held against the vehicle's top speed");
+        }
+    }
+
+    /// <summary>Above 210 km/h a V, W or Y tyre carries a part of its load only.</summary>
+    private static void LoadAtTopSpeed(CheckBook book, Assembly assembly, string at, Marking marking)
+    {
+        if (book.Vehicle.TopSpeed is { } top
+            && book.Vehicle.AxleAt(assembly.Position)?.Load is { } onAxle
+            && MayCarry(book.Subject, assembly) is { } load
+            && HighSpeedLoad.Share(ServiceDescriptionSpeed.Of(marking.Service), top) is SpeedLoad.Known { Share: < 1 } known)
+        {
+            var each = onAxle / Drivetrain.WheelsOn(book.Vehicle, assembly.Position.Axle);
+            book.Judge("load.high-speed", at, load * known.Share < each, Amount.Of(load * known.Share, "kg", 0), new Limit(Amount.Of(each, "kg", 0), AxleLoadEntered), null,
+                string.Create(CultureInfo.InvariantCulture, $"At {top.Text("km/h", 0)} this tyre carries {known.Share * 100:0.#} % of its load: {known.Source.ForPeople}."));
+        }
+    }
+
+    /// <summary>The speed that the marking vouches for; null where it vouches for less than is asked and only the maker can say more.</summary>
+    private static Speed? TyreSpeed(Marking marking, Speed asked)
+    {
+        var known = marking.Service.Speed ?? (marking.Size.AboveTwoHundredForty ? Measures.Speed.FromKilometresPerHour(240) : null);
+        var open = marking.Service.AboveSymbol || (marking.Service.Speed is null && marking.Size.AboveTwoHundredForty);
+        return known is { } speed && open && speed < asked ? null : known;
+    }
+
+    [GeneratedRegex(@"(?<n>\d{2,5}(?:\.\d)?)\s?(?<u>KG|LBS|LB)\b", RegexOptions.CultureInvariant, 200)]
+    private static partial Regex LoadForm();
+}

@@ -1,0 +1,66 @@
+using System.Text.Json.Nodes;
+using Trundle.Engine.Findings;
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+using Trundle.Visits.Files;
+
+namespace Trundle.Visits.Operations;
+
+/// <summary>The answer of every operation that judges a whole vehicle: findings, the worst of them, what is needed, and whose rules were applied.</summary>
+internal static class CheckAnswer
+{
+    private const string NoRules = "No rules were chosen (us, uk or eu): only the rules of the trade are applied.";
+
+    public static readonly OperationOption RulesOption = new("--rules", "rules", "Whose in-use rules: us, uk or eu; wins over the file's.");
+
+    /// <summary>Reads a visit's file and judges it.</summary>
+    public static Reading<Answer> Of(FileNode body, Func<FittedVehicle, CheckResult> check)
+    {
+        var problems = new List<Problem>();
+        var file = VisitFileReader.Read(body, problems);
+        if (problems.Count == 0 && file.Subject.Fitted.Count == 0)
+        {
+            problems.Add(new Problem("fitted", "missing", "'fitted' is missing or empty: list each assembly with its position, for example {\"position\": \"1L\", \"tyre\": {\"marking\": \"195/65 R15 91H\"}}."));
+        }
+
+        if (problems.Count > 0)
+        {
+            return AnswerJson.Wrong(problems);
+        }
+
+        var result = check(file.Subject);
+        var answer = Body(result, file.Subject.Rules);
+        return Reading<Answer>.Of(new Answer(AnswerJson.IsNo(result.Findings), answer, [.. Lines(result, file.Subject.Rules)]));
+    }
+
+    private static JsonObject Body(CheckResult result, RuleSet? rules)
+    {
+        var body = AnswerJson.Findings(result.Findings);
+        body["rules"] = Word(rules);
+        body["needs"] = AnswerJson.List(result.Needs.Select(n => (JsonNode?)new JsonObject { ["position"] = n.Position, ["what"] = n.What, ["why"] = n.Why }));
+        body["notes"] = AnswerJson.List(rules is null ? [NoRules] : Array.Empty<string>());
+        return body;
+    }
+
+    private static string? Word(RuleSet? rules) => rules is { } set ? VisitFileReader.RuleWords.Single(w => w.Value == set).Word : null;
+
+    /// <summary>Faults first, gravest first; then in one line each what was found in order; then what is needed.</summary>
+    private static IEnumerable<string> Lines(CheckResult result, RuleSet? rules)
+    {
+        yield return rules is null ? NoRules : $"Rules: {Word(rules)}. Worst: {result.Worst.Word()}.";
+        foreach (var line in AnswerJson.Lines([.. result.Faults]))
+        {
+            yield return line;
+        }
+
+        foreach (var group in result.Findings.Where(f => f.Category == Category.None).GroupBy(f => f.Rule))
+        {
+            yield return $"none      {group.Key}: {string.Join(", ", group.Select(f => f.Position ?? "vehicle").Distinct())}";
+        }
+
+        foreach (var group in result.Needs.GroupBy(n => (n.What, n.Why)))
+        {
+            yield return $"needed    {string.Join(", ", group.Select(n => n.Position ?? "vehicle").Distinct())}: {group.Key.What} ({group.Key.Why})";
+        }
+    }
+}
