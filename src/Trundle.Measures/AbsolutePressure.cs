@@ -26,25 +26,25 @@ public readonly record struct AbsolutePressure : IQuantity<AbsolutePressure>
     /// <inheritdoc />
     public static AbsolutePressure FromSi(double value) => new(value);
 
-    /// <summary>A absolute pressure of so many Pascals.</summary>
+    /// <summary>An absolute pressure of so many Pascals.</summary>
     public static AbsolutePressure FromPascals(double value) => new(value);
 
     /// <summary>The value in Pascals.</summary>
     public double Pascals => Si;
 
-    /// <summary>A absolute pressure of so many Kilopascals.</summary>
+    /// <summary>An absolute pressure of so many Kilopascals.</summary>
     public static AbsolutePressure FromKilopascals(double value) => new(value * 1000);
 
     /// <summary>The value in kPa.</summary>
     public double Kilopascals => Si / 1000;
 
-    /// <summary>A absolute pressure of so many PoundsPerSquareInch.</summary>
+    /// <summary>An absolute pressure of so many PoundsPerSquareInch.</summary>
     public static AbsolutePressure FromPoundsPerSquareInch(double value) => new(value * 6894.757293168361);
 
     /// <summary>The value in psi.</summary>
     public double PoundsPerSquareInch => Si / 6894.757293168361;
 
-    /// <summary>A absolute pressure of so many Bars.</summary>
+    /// <summary>An absolute pressure of so many Bars.</summary>
     public static AbsolutePressure FromBars(double value) => new(value * 1e5);
 
     /// <summary>The value in bar.</summary>

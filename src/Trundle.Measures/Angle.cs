@@ -23,13 +23,13 @@ public readonly record struct Angle : IQuantity<Angle>
     /// <inheritdoc />
     public static Angle FromSi(double value) => new(value);
 
-    /// <summary>A angle of so many Radians.</summary>
+    /// <summary>An angle of so many Radians.</summary>
     public static Angle FromRadians(double value) => new(value);
 
     /// <summary>The value in rad.</summary>
     public double Radians => Si;
 
-    /// <summary>A angle of so many Degrees.</summary>
+    /// <summary>An angle of so many Degrees.</summary>
     public static Angle FromDegrees(double value) => new(value * 0.017453292519943295);
 
     /// <summary>The value in °.</summary>

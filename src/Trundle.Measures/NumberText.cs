@@ -74,7 +74,11 @@ public static class NumberText
                 // "7 1/2" is a mixed fraction; "48 200" is a thousands mark, which we refuse.
                 var j = i + 1;
                 var numerator = text[i] == ' ' ? Digits(text, ref j) : "";
-                if (numerator.Length > 0 && j < text.Length && text[j] == '/')
+                if (numerator.Length > 0 && j + 1 < text.Length && text[j] == '/' && char.IsAsciiLetter(text[j + 1]))
+                {
+                    // "300 1/min": the unit begins with the 1; left for the unit reader.
+                }
+                else if (numerator.Length > 0 && j < text.Length && text[j] == '/')
                 {
                     j++;
                     var denominator = Digits(text, ref j);
@@ -87,7 +91,7 @@ public static class NumberText
                     value += fraction.Value;
                     i = j;
                 }
-                else if (numerator is "32" && j < text.Length && text[j..].StartsWith("nds", StringComparison.OrdinalIgnoreCase))
+                else if (numerator is "32" && j < text.Length && text[j..].StartsWith("nd", StringComparison.OrdinalIgnoreCase))
                 {
                     // "6 32nds": the unit is the thirty-second; left for the unit reader.
                 }

@@ -13,7 +13,7 @@ public readonly record struct RotationalSpeed : IQuantity<RotationalSpeed>
     /// <inheritdoc />
     public static IReadOnlyList<Unit> Units { get; } =
     [
-        new("r/min", 0.10471975511965978, 0, "r/min", "rpm", "rev/min", "min^1", "1/min"),
+        new("r/min", 0.10471975511965978, 0, "r/min", "rpm", "rev/min", "min1", "1/min"),
         new("Hz", 6.2831853071795862, 0, "hz", "r/s", "rev/s"),
         new("rad/s", 1, 0, "rad/s"),
     ];

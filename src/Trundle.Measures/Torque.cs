@@ -14,7 +14,7 @@ public readonly record struct Torque : IQuantity<Torque>
     public static IReadOnlyList<Unit> Units { get; } =
     [
         new("N·m", 1, 0, "nm", "newtonmetre", "newtonmetres"),
-        new("lbf·ft", 1.3558179483314004, 0, "lbfft", "lbft", "ftlb", "ftlbf", "ftlbs", "lbsft"),
+        new("lbf·ft", 1.3558179483314004, 0, "lbfft", "lbft", "ftlb", "ftlbf", "ftlbs", "lbsft", "lbfeet", "poundfeet", "footpounds", "footpound"),
         new("lbf·in", 0.1129848290276167, 0, "lbfin", "lbin", "inlb", "inlbf", "inlbs"),
         new("kgf·m", 9.80665, 0, "kgfm", "mkgf", "kgm", "mkg"),
     ];

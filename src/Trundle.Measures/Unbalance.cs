@@ -25,19 +25,19 @@ public readonly record struct Unbalance : IQuantity<Unbalance>
     /// <inheritdoc />
     public static Unbalance FromSi(double value) => new(value);
 
-    /// <summary>A unbalance of so many KilogramMetres.</summary>
+    /// <summary>An unbalance of so many KilogramMetres.</summary>
     public static Unbalance FromKilogramMetres(double value) => new(value);
 
     /// <summary>The value in KilogramMetres.</summary>
     public double KilogramMetres => Si;
 
-    /// <summary>A unbalance of so many GramMillimetres.</summary>
+    /// <summary>An unbalance of so many GramMillimetres.</summary>
     public static Unbalance FromGramMillimetres(double value) => new(value * 1e-6);
 
     /// <summary>The value in g·mm.</summary>
     public double GramMillimetres => Si / 1e-6;
 
-    /// <summary>A unbalance of so many OunceInches.</summary>
+    /// <summary>An unbalance of so many OunceInches.</summary>
     public static Unbalance FromOunceInches(double value) => new(value * 0.000720077887375);
 
     /// <summary>The value in oz·in.</summary>

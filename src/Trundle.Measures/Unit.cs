@@ -7,7 +7,29 @@ namespace Trundle.Measures;
 /// <param name="Factor">SI value of one unit, exact.</param>
 /// <param name="Offset">SI value of the unit's zero (temperatures only).</param>
 /// <param name="Spellings">Every form that people type, lower case, with blanks, dots and dashes between factors removed.</param>
-public sealed record Unit(string Symbol, double Factor, double Offset, params string[] Spellings);
+public sealed record Unit(string Symbol, double Factor, double Offset, params string[] Spellings)
+{
+    private readonly decimal _factor = decimal.Parse(Factor.ToString("R", CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture);
+    private readonly decimal _offset = decimal.Parse(Offset.ToString("R", CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture);
+
+    /// <summary>
+    /// The SI value of so many of this unit, as typed. Computed in decimal where the number has a short decimal form, so that "2.3 bar" and
+    /// "230 kPa" are the same pressure to the last bit and neither is below the other; in binary, 2.3 × 100 000 is 229 999.99999999997.
+    /// </summary>
+    internal double ToSi(double number)
+    {
+        if (Math.Abs(number) <= NumberText.Greatest)
+        {
+            var exact = (decimal)number;
+            if ((double)exact == number)
+            {
+                return (double)((exact * _factor) + _offset);
+            }
+        }
+
+        return (number * Factor) + Offset;
+    }
+}
 
 /// <summary>A physical quantity with its table of units. SI inside; a unit only where it is read or written.</summary>
 /// <typeparam name="TSelf">The quantity.</typeparam>
@@ -52,7 +74,9 @@ public static class Quantity
         var unitText = trimmed[consumed..].Trim();
         if (unitText.Length == 0)
         {
-            return bareUnit is null
+            // "6/32" in a field of millimetres is a tread depth in inches with its unit forgotten, not 0.19 mm.
+            var fraction = trimmed.Contains('/', StringComparison.Ordinal) && bareUnit is not ("in" or "oz" or "lb");
+            return bareUnit is null || fraction
                 ? Reading<T>.Failed("unit-missing", $"'{NumberText.Shown(trimmed)}' has no unit; {T.Kind} reads like {Example<T>()}.")
                 : Finite(number.Value, UnitOf<T>(bareUnit), trimmed);
         }
@@ -74,7 +98,7 @@ public static class Quantity
 
         static Reading<T> Finite(double number, Unit unit, string typed)
         {
-            var si = (number * unit.Factor) + unit.Offset;
+            var si = unit.ToSi(number);
             return typeof(T) == typeof(Temperature) && si < 0
                 ? Reading<T>.Failed("below-absolute-zero", $"'{NumberText.Shown(typed)}' is below absolute zero.")
                 : Reading<T>.Of(T.FromSi(si));
@@ -82,11 +106,8 @@ public static class Quantity
     }
 
     /// <summary>A quantity of a number in a unit named by its symbol; throws where the unit is not one of the quantity's.</summary>
-    public static T Of<T>(double number, string symbol) where T : struct, IQuantity<T>
-    {
-        var unit = UnitOf<T>(symbol);
-        return T.FromSi((number * unit.Factor) + unit.Offset);
-    }
+    public static T Of<T>(double number, string symbol) where T : struct, IQuantity<T> =>
+        T.FromSi(UnitOf<T>(symbol).ToSi(number));
 
     /// <summary>The number of a quantity in a unit named by its symbol; throws where the unit is not one of the quantity's.</summary>
     public static double In<T>(this T quantity, string symbol) where T : struct, IQuantity<T>
@@ -127,7 +148,7 @@ public static class Quantity
         var n = 0;
         foreach (var c in unit.ToLowerInvariant())
         {
-            if (c is '·' or '⋅' or '•' or '*' or '.' or '-' or ' ' or '\u00a0' or '\u202f' or '×')
+            if (c is '·' or '⋅' or '•' or '∙' or '*' or '.' or '-' or '⁻' or '−' or '^' or ' ' or '\u00a0' or '\u202f' or '×')
             {
                 continue;
             }
@@ -137,7 +158,7 @@ public static class Quantity
                 return unit;
             }
 
-            kept[n++] = c switch { '²' => '2', 'º' => '°', '″' or '”' => '"', 'μ' => 'µ', _ => c };
+            kept[n++] = c switch { '²' => '2', '¹' => '1', 'º' or '˚' => '°', '″' or '”' => '"', 'μ' => 'µ', _ => c };
         }
 
         return kept[..n].ToString();
