@@ -69,6 +69,11 @@ internal sealed class Batch
         if (kept.Field == EntryGate.HandBackField)
         {
             Register();
+            if (kept.Typed.Length > 0 && CondemnedRegister.Undecided(_context, _visit.Id, _fields) is { } tin)
+            {
+                _refused.Add(new RefusedEntry(entry.Id, tin));
+                return;
+            }
         }
 
         if (EntryGate.Refusal(kept, _fields) is { } problem)

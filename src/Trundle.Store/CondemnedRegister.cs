@@ -34,7 +34,17 @@ public sealed record CondemnedName(
 /// <summary>A name on a visit that stands in the register because of another visit.</summary>
 /// <param name="Field">The field with the name, such as <c>fitted.1L.tyre.tin</c>.</param>
 /// <param name="Condemned">The register's line.</param>
-public sealed record CondemnedMatch(string Field, CondemnedName Condemned);
+public sealed record CondemnedMatch(string Field, CondemnedName Condemned)
+{
+    /// <summary>The field of a person's decision about a TIN: is it that tyre, or another of its batch.</summary>
+    public string DecisionField => DecisionFieldOf(Field);
+
+    internal static string DecisionFieldOf(string field)
+    {
+        var names = field.Split('.');
+        return $"work.decisions.condemned-tin@{names[^3]}{(names[0] == "work" ? "-renewed" : "")}.decision";
+    }
+}
 
 /// <summary>
 /// Tyres and wheels that may not be fitted again on any visit. The register is made of the entries: what a visit's entries call condemned stands
@@ -140,6 +150,21 @@ public sealed class CondemnedRegister
             .Where(field => fields[field] != "true")
             .Select(field => (field, fields.Newest.FirstOrDefault(e => e.Field == field)?.At)),
     ];
+
+    /// <summary>A TIN of a condemned tyre about which nobody who may has decided yet, or null.</summary>
+    internal static Problem? Undecided(StoreContext context, Guid visit, VisitFields fields)
+    {
+        foreach (var (mention, row) in MatchesOf(context, visit, fields).Where(m => m.Mention.Kind == CondemnedKind.Tin && fields[m.Mention.CondemnedField] != "true"))
+        {
+            if (fields.EntryOf(CondemnedMatch.DecisionFieldOf(mention.NameField)) is not { } decision || !decision.Role.MayDecide())
+            {
+                return new Problem(mention.NameField, "condemned-tin",
+                    $"The TIN {NumberText.Shown(mention.Shown)} is that of a tyre condemned by {row.By}. Every tyre of one mould and week bears it: look whether it is the same tyre, and record the decision.");
+            }
+        }
+
+        return null;
+    }
 
     private static IEnumerable<(Mention Mention, CondemnedRow Row)> MatchesOf(StoreContext context, Guid visit, VisitFields fields)
     {

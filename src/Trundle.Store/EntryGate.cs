@@ -27,6 +27,11 @@ internal static class EntryGate
             return new Problem(entry.Field, "not-text", "There is a character in it that cannot be written; type it again.");
         }
 
+        if (entry.Field == HandBackField && entry.Typed.Length > 0 && HandBack(entry, before) is { } problem)
+        {
+            return problem;
+        }
+
         if (entry.Field.EndsWith(".condemned", StringComparison.Ordinal) && before[entry.Field] == "true" && entry.Typed != "true" && !entry.Role.MayOverrule())
         {
             return new Problem(entry.Field, "may-not-release", "Only an instructor or the owner may take 'condemned' back.");
@@ -34,6 +39,30 @@ internal static class EntryGate
 
         return null;
     }
+
+    /// <summary>A vehicle is handed back by somebody who may, with nothing unread and nothing that stops it.</summary>
+    private static Problem? HandBack(Entry entry, VisitFields before)
+    {
+        if (!entry.Role.MayDecide())
+        {
+            return new Problem(entry.Field, "may-not-release", $"A {entry.Role.Word()} may not hand a vehicle back; a technician, an instructor or the owner does.");
+        }
+
+        var problems = new List<Problem>();
+        var assembled = before.Assemble();
+        var state = VisitStanding.Of(assembled.Root, problems);
+        if (problems.Count > 0)
+        {
+            return new Problem(entry.Field, "unread", $"Before hand-back, put right what could not be read at {assembled.FieldOf(problems[0].Where)}: {problems[0].Message}");
+        }
+
+        return state.MayLeave
+            ? null
+            : new Problem(entry.Field, "hand-back-stopped", string.Create(CultureInfo.InvariantCulture, $"{Sentence(state.Stops[0])}{(state.Stops.Count == 1 ? "" : $" There are {state.Stops.Count - 1} more.")}"));
+    }
+
+    private static string Sentence(Stop stop) =>
+        $"Hand-back is stopped at '{stop.Leg.Title()}'{(stop.Position is null ? "" : $", {stop.Position}")}: {stop.What}; {stop.Why}.";
 
     private static bool HasHalfCharacter(string text)
     {

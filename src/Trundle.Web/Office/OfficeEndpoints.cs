@@ -1,13 +1,30 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Trundle.Store;
+using Trundle.Web.Office.Arrival;
+using Trundle.Web.Office.Board;
+using Trundle.Web.Office.Condemned;
+using Trundle.Web.Office.History;
+using Trundle.Web.Office.People;
+using Trundle.Web.Office.Sources;
+using Trundle.Web.Office.Visit;
 
 namespace Trundle.Web.Office;
 
+/// <summary>The office: pages with real forms that work without script.</summary>
 internal static class OfficeEndpoints
 {
     public static void MapOffice(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/", () => Results.Text("board"));
+        routes.MapGet("/", (HttpContext context, WorkshopStore store, TimeProvider clock) =>
+            new RazorComponentResult<BoardPage>(new { Frame = OfficeFrame.Of(context, store, clock) }));
+        routes.MapArrival();
+        routes.MapVisitPage();
+        routes.MapHistory();
+        routes.MapPeoplePage();
+        routes.MapCondemned();
+        routes.MapSources();
     }
 }

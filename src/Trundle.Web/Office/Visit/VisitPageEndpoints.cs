@@ -1,0 +1,62 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Routing;
+using Trundle.Measures;
+using Trundle.Store;
+using Trundle.Visits.Bay;
+using Trundle.Web.People;
+
+namespace Trundle.Web.Office.Visit;
+
+/// <summary>One visit as the office sees it: how it stands, its papers, and every entry.</summary>
+internal static class VisitPageEndpoints
+{
+    public static void MapVisitPage(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/visits/{id:guid}", (Guid id, HttpContext context, WorkshopStore store, TimeProvider clock) =>
+            store.Visits.Find(id) is { } visit ? Page(context, store, clock, visit, null) : Results.NotFound());
+        routes.MapPost("/visits/{id:guid}/decide", Decide);
+    }
+
+    /// <summary>Records a person's decision about a TIN that stands in the condemned register.</summary>
+    private static IResult Decide(Guid id, HttpContext context, IFormCollection sent, WorkshopStore store, TimeProvider clock)
+    {
+        if (store.Visits.Find(id) is not { } visit)
+        {
+            return Results.NotFound();
+        }
+
+        var field = sent["field"].ToString();
+        var text = sent["decision"].ToString().Trim();
+        if (WhoEnters.On(context, store) is not { } person)
+        {
+            return Page(context, store, clock, visit, new Problem("by", "person-unknown", "First choose who enters, on the people page."));
+        }
+
+        if (!person.Role.MayDecide())
+        {
+            return Page(context, store, clock, visit, new Problem("by", "may-not-decide", "A technician, an instructor or the owner decides this."));
+        }
+
+        if (text.Length == 0 || !store.Condemned.Matches(visit).Any(m => m.DecisionField == field))
+        {
+            return Page(context, store, clock, visit, new Problem(field, "missing", "Say what was decided: which tyre it is, and how you can tell."));
+        }
+
+        var now = clock.GetUtcNow();
+        return store.Visits.Append(id, [new Entry(Guid.CreateVersion7(now), field, text, person.Name, person.Role, now)], now).Match(
+            taken => taken.Refused.Count == 0 ? Results.LocalRedirect($"~/visits/{id:D}") : Page(context, store, clock, visit, taken.Refused[0].Problem),
+            problem => Page(context, store, clock, visit, problem));
+    }
+
+    private static RazorComponentResult Page(HttpContext context, WorkshopStore store, TimeProvider clock, StoredVisit visit, Problem? problem) =>
+        new RazorComponentResult<VisitPage>(new Dictionary<string, object?>
+        {
+            [nameof(VisitPage.Frame)] = OfficeFrame.Of(context, store, clock),
+            [nameof(VisitPage.Stored)] = visit,
+            [nameof(VisitPage.Matches)] = store.Condemned.Matches(visit),
+            [nameof(VisitPage.Problem)] = problem,
+        })
+        { StatusCode = problem is null ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest };
+}
