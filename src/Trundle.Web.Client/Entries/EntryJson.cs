@@ -1,0 +1,23 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Trundle.Visits.Bay;
+
+namespace Trundle.Web.Client.Entries;
+
+/// <summary>An entry as the host and the browser's store write it.</summary>
+internal static class EntryJson
+{
+    /// <summary>The entry, or null where the object is none.</summary>
+    public static Entry? Read(JsonObject json) =>
+        Text(json, "id") is { } id && Guid.TryParse(id, out var guid)
+        && Text(json, "field") is { } field
+        && Text(json, "typed") is { } typed
+        && Text(json, "by") is { } by
+        && Text(json, "at") is { } at
+        && DateTimeOffset.TryParse(at, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out var time)
+            ? new Entry(guid, field, typed, by, RoleWords.Of(Text(json, "role")) ?? Role.Trainee, time)
+            : null;
+
+    /// <summary>A text under a key, or null.</summary>
+    public static string? Text(JsonNode json, string key) => json[key] is JsonValue value && value.TryGetValue<string>(out var text) ? text : null;
+}

@@ -1,0 +1,45 @@
+using Microsoft.AspNetCore.Components;
+
+namespace Trundle.Web.Client.Entries;
+
+/// <summary>What every field on a page shares: its path, what stands in it, its problem, and the names that tie them together for a screen reader.</summary>
+public abstract class FieldPart : ComponentBase
+{
+    /// <summary>The visit.</summary>
+    [CascadingParameter]
+    public required OpenVisit Visit { get; set; }
+
+    /// <summary>The field's path.</summary>
+    [Parameter, EditorRequired]
+    public required string Field { get; set; }
+
+    /// <summary>What it is called.</summary>
+    [Parameter, EditorRequired]
+    public required string Label { get; set; }
+
+    /// <summary>What helps, in a few words.</summary>
+    [Parameter]
+    public string? Hint { get; set; }
+
+    /// <summary>As recorded, or null.</summary>
+    protected string? Typed => Visit[Field];
+
+    /// <summary>What is wrong with it, in words.</summary>
+    protected string? Wrong => Visit.ProblemOf(Field);
+
+    /// <summary>The control's name in the page.</summary>
+    protected string ControlId => IdOf(Field);
+
+    /// <summary>The names of what describes it.</summary>
+    protected string? DescribedBy
+    {
+        get
+        {
+            var names = string.Join(' ', new[] { Hint is null ? null : $"{ControlId}-hint", Wrong is null ? null : $"{ControlId}-problem" }.OfType<string>());
+            return names.Length == 0 ? null : names;
+        }
+    }
+
+    /// <summary>The name in the page of a field's control.</summary>
+    public static string IdOf(string field) => $"f-{field.Replace('.', '-').Replace('@', '-')}";
+}

@@ -1,0 +1,315 @@
+using System.Text.Json.Nodes;
+using Microsoft.JSInterop;
+using Trundle.Measures;
+using Trundle.Visits.Bay;
+using Trundle.Visits.Files;
+
+namespace Trundle.Web.Client.Entries;
+
+/// <summary>Somebody of the workshop, and in which units that person reads and types.</summary>
+public sealed record Person(int Id, string Name, Role Role, UnitHabits Units);
+
+/// <summary>
+/// The visit that is open on this device: what the host has of it, what this device still holds, and how it stands, computed here by the same
+/// engine as everywhere. It goes on computing while the host is not reached.
+/// </summary>
+public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock) : IDisposable
+{
+    private static readonly TimeSpan Often = TimeSpan.FromSeconds(4);
+    private static readonly TimeSpan Seldom = TimeSpan.FromSeconds(20);
+
+    private readonly Dictionary<Guid, Entry> _theirs = [];
+    private readonly CancellationTokenSource _stop = new();
+    private DotNetObjectReference<OpenVisit>? _self;
+    private DateTimeOffset _lastMade;
+    private long _last;
+    private bool _busy;
+    private bool _going;
+
+    /// <summary>Told whenever something to be shown has changed.</summary>
+    public event Action? Changed;
+
+    /// <summary>Which visit.</summary>
+    public Guid Id { get; private set; }
+
+    /// <summary>True once the visit's entries are here.</summary>
+    public bool Loaded { get; private set; }
+
+    /// <summary>Why it could not be opened, in words, or null.</summary>
+    public string? Trouble { get; private set; }
+
+    /// <summary>True while the host answers.</summary>
+    public bool Reached { get; private set; }
+
+    /// <summary>Who may enter.</summary>
+    public IReadOnlyList<Person> People { get; private set; } = [];
+
+    /// <summary>Who enters on this device, or null where nobody was chosen yet.</summary>
+    public Person? Me { get; private set; }
+
+    /// <summary>In which units the person who enters reads and types.</summary>
+    public UnitHabits Units => Me?.Units ?? UnitHabits.Metric;
+
+    /// <summary>The newest entry of every field, sent or not.</summary>
+    public VisitFields Fields { get; private set; } = VisitFields.Empty;
+
+    /// <summary>The file that they make, read, and how the visit stands.</summary>
+    public VisitReading Reading { get; private set; } = VisitReading.Of(VisitFields.Empty);
+
+    /// <summary>How the visit stands.</summary>
+    public VisitState State => Reading.State;
+
+    /// <summary>How many entries of any visit this device still holds.</summary>
+    public int Unsent => outbox.Waiting.Count(w => w.Refused is null);
+
+    /// <summary>False where this browser keeps no entries on the device.</summary>
+    public bool Keeps => outbox.Keeps;
+
+    /// <summary>Why the host would not take what was entered in a field, or null.</summary>
+    public string? RefusalOf(string field) => outbox.Waiting.LastOrDefault(w => w.Visit == Id && w.Refused is not null && w.Entry.Field == field)?.Refused;
+
+    /// <summary>Entries that the host would not take.</summary>
+    public IEnumerable<WaitingEntry> Refused => outbox.Waiting.Where(w => w.Visit == Id && w.Refused is not null);
+
+    /// <summary>What stands in a field, as typed.</summary>
+    public string? this[string field] => Fields[field];
+
+    /// <summary>The problem of a field in words, or null: the host's refusal first, then what the reader says.</summary>
+    public string? ProblemOf(string field) => RefusalOf(field) ?? Reading.ProblemOf(field);
+
+    /// <summary>Opens a visit. What this device still holds is there even where the host is not reached.</summary>
+    public async Task OpenAsync(Guid visit)
+    {
+        if (Id == visit)
+        {
+            return;
+        }
+
+        var first = Id == Guid.Empty;
+        Id = visit;
+        Loaded = false;
+        Trouble = null;
+        _theirs.Clear();
+        _last = 0;
+        if (first)
+        {
+            await outbox.OpenAsync();
+            _self = DotNetObjectReference.Create(this);
+            await browser.WatchAsync(_self);
+        }
+
+        await PeopleAsync();
+        await FetchAsync();
+        Recompute();
+        if (first)
+        {
+            _ = KeepGoingAsync();
+        }
+    }
+
+    /// <summary>Enters texts into fields: kept on this device first, then computed with, then sent.</summary>
+    public Task EnterAsync(string field, string typed) => EnterAsync((field, typed));
+
+    /// <summary>Enters texts into fields: kept on this device first, then computed with, then sent.</summary>
+    public async Task EnterAsync(params (string Field, string Typed)[] texts)
+    {
+        if (Me is not { } me)
+        {
+            return;
+        }
+
+        var entries = texts
+            .Where(t => (Fields.EntryOf(t.Field)?.Typed ?? "") != t.Typed || RefusalOf(t.Field) is not null)
+            .Select(t => Make(t.Field, t.Typed.Length > Entry.MostCharacters ? t.Typed[..Entry.MostCharacters] : t.Typed, me))
+            .ToList();
+        if (entries.Count == 0)
+        {
+            return;
+        }
+
+        await outbox.AddAsync(Id, entries);
+        Recompute();
+        _ = ExchangeAsync();
+    }
+
+    /// <summary>Chooses who enters on this device, or changes that person's units. The host has to be reached for it.</summary>
+    public async Task<bool> ChooseAsync(Person person)
+    {
+        ArgumentNullException.ThrowIfNull(person);
+        var answer = await browser.AskAsync("POST", "/api/v1/people/me", new JsonObject
+        {
+            ["id"] = person.Id,
+            ["units"] = new JsonObject
+            {
+                ["pressure"] = person.Units.Pressure,
+                ["depth"] = person.Units.Depth,
+                ["torque"] = person.Units.Torque,
+                ["mass"] = person.Units.Mass,
+            },
+        });
+        Reached = answer.Status != 0;
+        if (!answer.Good)
+        {
+            Changed?.Invoke();
+            return false;
+        }
+
+        Me = person;
+        People = [.. People.Select(p => p.Id == person.Id ? person : p)];
+        Recompute();
+        return true;
+    }
+
+    /// <summary>Called by the browser when the network is back or the page is looked at again.</summary>
+    [JSInvokable]
+    public Task NetworkIsBack() => ExchangeAsync();
+
+    /// <inheritdoc />
+    public void Dispose()
+    {
+        _stop.Cancel();
+        _stop.Dispose();
+        _self?.Dispose();
+    }
+
+    private Entry Make(string field, string typed, Person me)
+    {
+        // Moments on one device rise strictly, to the millisecond that the host keeps: so the later of two entries is the later one everywhere.
+        var now = DateTimeOffset.FromUnixTimeMilliseconds(clock.GetUtcNow().ToUnixTimeMilliseconds());
+        _lastMade = now > _lastMade ? now : _lastMade.AddMilliseconds(1);
+        return new Entry(Guid.CreateVersion7(_lastMade), field, typed, me.Name, me.Role, _lastMade);
+    }
+
+    private async Task KeepGoingAsync()
+    {
+        if (_going)
+        {
+            return;
+        }
+
+        _going = true;
+        while (!_stop.IsCancellationRequested)
+        {
+            try
+            {
+                await Task.Delay(Unsent > 0 || !Reached ? Often : Seldom, clock, _stop.Token);
+            }
+            catch (OperationCanceledException)
+            {
+                return;
+            }
+
+            await ExchangeAsync();
+        }
+    }
+
+    /// <summary>Sends what waits and fetches what others entered.</summary>
+    private async Task ExchangeAsync()
+    {
+        if (_busy)
+        {
+            return;
+        }
+
+        _busy = true;
+        try
+        {
+            var before = (Unsent, Reached, _theirs.Count, outbox.Waiting.Count);
+            Reached = await outbox.SendAsync(Taken);
+            if (Reached)
+            {
+                await FetchAsync();
+            }
+
+            if (before != (Unsent, Reached, _theirs.Count, outbox.Waiting.Count))
+            {
+                Recompute();
+            }
+        }
+        finally
+        {
+            _busy = false;
+        }
+    }
+
+    private void Taken(Guid visit, IReadOnlyList<Entry> entries, JsonObject told)
+    {
+        if (visit != Id)
+        {
+            return;
+        }
+
+        foreach (var entry in entries)
+        {
+            _theirs.TryAdd(entry.Id, entry);
+        }
+
+        Take(told["added"]);
+    }
+
+    private void Take(JsonNode? entries)
+    {
+        foreach (var json in (entries as JsonArray ?? []).OfType<JsonObject>())
+        {
+            if (EntryJson.Read(json) is { } entry)
+            {
+                _theirs[entry.Id] = entry;
+            }
+        }
+    }
+
+    private async Task FetchAsync()
+    {
+        var answer = await browser.AskAsync("GET", FormattableString.Invariant($"/api/v1/visits/{Id:D}?since={_last}"));
+        Reached = answer.Status != 0;
+        if (answer.Body is { } body && answer.Good)
+        {
+            Take(body["entries"]);
+            _last = body["last"]?.GetValue<long>() ?? _last;
+            Loaded = true;
+            Trouble = null;
+        }
+        else if (!Loaded)
+        {
+            Trouble = answer.Status == 404
+                ? "The workshop's computer knows no such visit."
+                : outbox.Waiting.Any(w => w.Visit == Id)
+                    ? "The workshop's computer does not answer. What this device holds of the visit is here and will be sent."
+                    : "The workshop's computer does not answer yet. This page tries again by itself.";
+        }
+    }
+
+    private async Task PeopleAsync()
+    {
+        var answer = await browser.AskAsync("GET", "/api/v1/people");
+        if (!answer.Good || answer.Body is not { } body)
+        {
+            return;
+        }
+
+        People = [.. (body["people"] as JsonArray ?? []).OfType<JsonObject>().Select(Read).OfType<Person>()];
+        var me = (body["me"] as JsonValue)?.TryGetValue<int>(out var id) == true ? id : 0;
+        Me = People.FirstOrDefault(p => p.Id == me);
+    }
+
+    private static Person? Read(JsonObject json)
+    {
+        var units = json["units"] ?? new JsonObject();
+        return (json["id"] as JsonValue)?.TryGetValue<int>(out var id) == true && EntryJson.Text(json, "name") is { } name && RoleWords.Of(EntryJson.Text(json, "role")) is { } role
+            ? new Person(id, name, role, new UnitHabits(
+                One(EntryJson.Text(units, "pressure"), UnitHabits.PressureUnits),
+                One(EntryJson.Text(units, "depth"), UnitHabits.DepthUnits),
+                One(EntryJson.Text(units, "torque"), UnitHabits.TorqueUnits),
+                One(EntryJson.Text(units, "mass"), UnitHabits.MassUnits)))
+            : null;
+
+        static string One(string? unit, IReadOnlyList<string> units) => unit is not null && units.Contains(unit) ? unit : units[0];
+    }
+
+    private void Recompute()
+    {
+        Fields = VisitFields.Of(_theirs.Values.Concat(outbox.Waiting.Where(w => w.Visit == Id).Select(w => w.Entry)));
+        Reading = VisitReading.Of(Fields);
+        Changed?.Invoke();
+    }
+}

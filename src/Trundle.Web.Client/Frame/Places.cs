@@ -1,0 +1,38 @@
+using Trundle.Visits.Bay;
+using Trundle.Web.Client.Entries;
+
+namespace Trundle.Web.Client.Frame;
+
+/// <summary>The addresses of the bay's pages: /bay/(visit)/(leg)/(place)/(step), and # a field.</summary>
+public static class Places
+{
+    /// <summary>The page of a leg, or of a place on it.</summary>
+    public static string Of(Guid visit, Leg leg, string? place = null, string? step = null) =>
+        $"/bay/{visit:D}/{leg.Key()}{(place is null ? "" : $"/{place}")}{(step is null ? "" : $"/{step}")}";
+
+    /// <summary>The page on which a field is entered, and the field on it.</summary>
+    public static string OfField(Guid visit, Leg leg, string? position, string field)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        var place = leg switch
+        {
+            Leg.Arrive => ArrivePlace(field),
+            Leg.LookOver => position,
+            Leg.Plan => field.StartsWith("work.rotation", StringComparison.Ordinal) ? "rotation" : field.StartsWith("work.jobs", StringComparison.Ordinal) || field.StartsWith("work.renewed", StringComparison.Ordinal) ? "jobs" : null,
+            Leg.OffTheCar or Leg.Refit or Leg.Prove => position ?? "vehicle",
+            Leg.HandBack => null,
+        };
+        return $"{Of(visit, leg, place)}#{FieldPart.IdOf(field)}";
+    }
+
+    /// <summary>Choosing who enters and in which units.</summary>
+    public static string Who(Guid visit) => $"/bay/{visit:D}/who";
+
+    private static string? ArrivePlace(string field)
+    {
+        var parts = field.Split('.');
+        return parts is ["vehicle", "axles", var index, ..] && int.TryParse(index, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var axle)
+            ? FormattableString.Invariant($"axle-{axle + 1}")
+            : parts is ["vehicle", "spare", ..] ? "spare" : null;
+    }
+}

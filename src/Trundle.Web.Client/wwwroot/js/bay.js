@@ -1,0 +1,124 @@
+// What only the browser can do for the bay: keep entries until they are sent, ask the host, put the focus where the hand is.
+// IndexedDB, fetch and localStorage all work on a plain http address in the workshop's own network.
+
+const store = "outbox";
+let opening;
+
+function database() {
+  opening ??= new Promise((resolve, reject) => {
+    const request = indexedDB.open("trundle", 1);
+    request.onupgradeneeded = () => {
+      const entries = request.result.createObjectStore(store, { keyPath: "n", autoIncrement: true });
+      entries.createIndex("id", "id", { unique: true });
+    };
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error);
+  });
+  return opening;
+}
+
+function done(transaction) {
+  return new Promise((resolve, reject) => {
+    transaction.oncomplete = () => resolve();
+    transaction.onabort = transaction.onerror = () => reject(transaction.error);
+  });
+}
+
+// True where the entries are on the disk of this device.
+export async function keep(json) {
+  try {
+    const transaction = (await database()).transaction(store, "readwrite", { durability: "strict" });
+    for (const entry of JSON.parse(json)) {
+      transaction.objectStore(store).add(entry);
+    }
+
+    await done(transaction);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+// Every entry not yet sent, in the order in which they were made.
+export async function waiting() {
+  try {
+    const transaction = (await database()).transaction(store, "readonly");
+    const request = transaction.objectStore(store).getAll();
+    await done(transaction);
+    return JSON.stringify({ kept: true, entries: request.result });
+  } catch {
+    return JSON.stringify({ kept: false, entries: [] });
+  }
+}
+
+// The host has these.
+export async function forget(ids) {
+  await each(ids, (entries, key) => entries.delete(key));
+}
+
+// The host will not take these: they stay, with its reason, until they are entered anew.
+export async function refuse(json) {
+  const reasons = new Map(JSON.parse(json).map(r => [r.id, r.message]));
+  await each([...reasons.keys()], (entries, key, entry) => entries.put({ ...entry, refused: reasons.get(entry.id) }));
+}
+
+async function each(ids, act) {
+  try {
+    const transaction = (await database()).transaction(store, "readwrite");
+    const entries = transaction.objectStore(store);
+    for (const id of ids) {
+      const request = entries.index("id").get(id);
+      request.onsuccess = () => { if (request.result) { act(entries, request.result.n, request.result); } };
+    }
+
+    await done(transaction);
+  } catch {
+    // What cannot be taken off the list is sent again, and the host takes it once.
+  }
+}
+
+// Asks the host; status 0 where it was not reached.
+export async function ask(method, address, body) {
+  const stop = new AbortController();
+  const timer = setTimeout(() => stop.abort(), 15000);
+  try {
+    const answer = await fetch(address, {
+      method, body, cache: "no-store", credentials: "same-origin", signal: stop.signal,
+      headers: body ? { "Content-Type": "application/json" } : {},
+    });
+    return JSON.stringify({ status: answer.status, text: await answer.text() });
+  } catch {
+    return JSON.stringify({ status: 0, text: "" });
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+// Puts the focus on the field that the address names, else on the heading, and the sheet to its top.
+export function settle(field) {
+  const target = field ? document.getElementById(field) : null;
+  if (target) {
+    target.scrollIntoView({ block: "center" });
+    const control = target.matches("input, select, textarea, button, a") ? target : target.querySelector("input, select, textarea, button, a");
+    control?.focus({ preventScroll: true });
+    return;
+  }
+
+  for (const moving of document.querySelectorAll(".sheet .page, .sheet .middle")) {
+    moving.scrollTop = 0;
+  }
+
+  const heading = document.querySelector("h1");
+  heading?.setAttribute("tabindex", "-1");
+  heading?.focus({ preventScroll: true });
+}
+
+// Tells the bay when the network is back, so that entries leave at once.
+export function watch(bay) {
+  addEventListener("online", () => bay.invokeMethodAsync("NetworkIsBack"));
+  document.addEventListener("visibilitychange", () => {
+    if (!document.hidden) {
+      bay.invokeMethodAsync("NetworkIsBack");
+    }
+  });
+}
