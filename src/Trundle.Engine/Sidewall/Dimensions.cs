@@ -47,14 +47,26 @@ public static class Dimensions
             };
         }
 
+        return ByRule(size, listed?.MeasuringRimWidth);
+    }
+
+    /// <summary>The dimensions by the rule alone, whatever a table lists.</summary>
+    /// <param name="size">A size as read.</param>
+    /// <param name="measuringRim">The measuring rim's width where it is known, or null for the rule's.</param>
+    /// <returns>The size; what the rule does not tell stays null.</returns>
+    /// <source>UN R30 and R54 paragraph 6.1 (6.1.1.1 read, the rest from memory); flotation sizes: marked diameter less half an inch (from memory)</source>
+    public static SizeDesignation ByRule(SizeDesignation size, Length? measuringRim)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        var bare = size with { MeasuringRimWidth = null, DesignSectionWidth = null, OverallDiameter = null, DimensionSource = null };
         return size.Family switch
         {
-            MarkingFamily.Metric or MarkingFamily.MetricWithoutAspect or MarkingFamily.MillimetreRim => ByRule(size, listed?.MeasuringRimWidth),
-            MarkingFamily.Flotation => Flotation(size, listed?.MeasuringRimWidth),
-            MarkingFamily.ExtendedMobility => Marked(size),
+            MarkingFamily.Metric or MarkingFamily.MetricWithoutAspect or MarkingFamily.MillimetreRim => Metric(bare, measuringRim),
+            MarkingFamily.Flotation => Flotation(bare, measuringRim),
+            MarkingFamily.ExtendedMobility => Marked(bare),
 
             // Code-designated sizes have dimensions only in tables.
-            MarkingFamily.Alphanumeric or MarkingFamily.Inch or MarkingFamily.MotorcycleLetter => size,
+            MarkingFamily.Alphanumeric or MarkingFamily.Inch or MarkingFamily.MotorcycleLetter => bare,
         };
     }
 
@@ -71,7 +83,7 @@ public static class Dimensions
             : null;
     }
 
-    private static SizeDesignation ByRule(SizeDesignation size, Length? listedRim)
+    private static SizeDesignation Metric(SizeDesignation size, Length? listedRim)
     {
         if (size.SectionWidth is not { } width || size.AspectRatioPercent is not { } aspect)
         {
