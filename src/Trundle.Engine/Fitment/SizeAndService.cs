@@ -228,6 +228,6 @@ internal static partial class SizeAndService
         return known is { } speed && open && speed < asked ? null : known;
     }
 
-    [GeneratedRegex(@"(?<n>\d{2,5}(?:\.\d)?)\s?(?<u>KG|LBS|LB)\b", RegexOptions.CultureInvariant, 200)]
+    [GeneratedRegex(@"(?<n>[0-9]{2,5}(?:\.[0-9])?)\s?(?<u>KG|LBS|LB)\b", RegexOptions.CultureInvariant, 200)]
     private static partial Regex LoadForm();
 }

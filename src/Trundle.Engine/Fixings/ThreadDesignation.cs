@@ -50,9 +50,9 @@ public sealed partial record ThreadDesignation(string Text, Length Diameter, Len
 
     private static double Number(string text) => double.Parse(text.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"^[Mm]\s?(?<d>\d{1,2}(?:[.,]\d{1,2})?)\s?[xX×*]\s?(?<p>\d(?:[.,]\d{1,2})?)$", RegexOptions.CultureInvariant, 200)]
+    [GeneratedRegex(@"^[Mm]\s?(?<d>[0-9]{1,2}(?:[.,][0-9]{1,2})?)\s?[xX×*]\s?(?<p>[0-9](?:[.,][0-9]{1,2})?)$", RegexOptions.CultureInvariant, 5000)]
     private static partial Regex MetricForm();
 
-    [GeneratedRegex("^(?<a>\\d{1,2})(?:/(?<b>\\d{1,2}))?\\s?(?:in|\")?\\s?[-x]\\s?(?<n>\\d{1,2})\\s?(?:UNF|UNC|UNS|UN)?$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase, 200)]
+    [GeneratedRegex("^(?<a>[0-9]{1,2})(?:/(?<b>[0-9]{1,2}))?\\s?(?:in|\")?\\s?[-x]\\s?(?<n>[0-9]{1,2})\\s?(?:UNF|UNC|UNS|UN)?$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase, 5000)]
     private static partial Regex UnifiedForm();
 }

@@ -56,6 +56,6 @@ internal static partial class MarkingProblem
 
     private static string Shown(string text, int at) => NumberText.Shown(text.AsSpan(Math.Min(at, text.Length), Math.Min(12, text.Length - Math.Min(at, text.Length))));
 
-    [GeneratedRegex(@"^(?:HL|LT|ST|P|T|S|M[HJLMNPRTUV]|[A-N])?\s?(?:(?<w>\d{1,3}(?:\.\d{1,3})?)\s?(?:(?<sep>[/X])\s?(?<ar>\d{1,3}(?:\.\d{1,2})?\s?)?)?(?:(?<con>[SHVTQ]?\s?(?:ZRF|ZR|RF|R|D|B|-))\s?(?<rim>[\d.]+)?)?)?", RegexOptions.CultureInvariant, 250)]
+    [GeneratedRegex(@"^(?:HL|LT|ST|P|T|S|M[HJLMNPRTUV]|[A-N])?\s?(?:(?<w>[0-9]{1,3}(?:\.[0-9]{1,3})?)\s?(?:(?<sep>[/X])\s?(?<ar>[0-9]{1,3}(?:\.[0-9]{1,2})?\s?)?)?(?:(?<con>[SHVTQ]?\s?(?:ZRF|ZR|RF|R|D|B|-))\s?(?<rim>[0-9.]+)?)?)?", RegexOptions.CultureInvariant, 5000)]
     private static partial Regex LongestStart();
 }

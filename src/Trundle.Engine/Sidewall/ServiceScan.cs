@@ -189,18 +189,18 @@ internal sealed partial class ServiceScan
     private static Problem Wrong(string code, string what, SpelledText spelled, int at) =>
         MarkingProblem.At(code, what, spelled, at);
 
-    [GeneratedRegex(@"\G(?:LR|LOAD RANGE)\s?(?<letter>[A-Z])(?![A-Z\d])", RegexOptions.CultureInvariant, 250)]
+    [GeneratedRegex(@"\G(?:LR|LOAD RANGE)\s?(?<letter>[A-Z])(?![A-Z0-9])", RegexOptions.CultureInvariant, 5000)]
     private static partial Regex LoadRangeForm();
 
-    [GeneratedRegex(@"\G(?<n>\d{1,2})\s?(?:PR|PLY)(?![A-Z\d])", RegexOptions.CultureInvariant, 250)]
+    [GeneratedRegex(@"\G(?<n>[0-9]{1,2})\s?(?:PR|PLY)(?![A-Z0-9])", RegexOptions.CultureInvariant, 5000)]
     private static partial Regex PlyForm();
 
-    [GeneratedRegex(@"\G(?<slash>/\s?)?(?<letter>[A-N])(?![A-Z\d/+&.])", RegexOptions.CultureInvariant, 250)]
+    [GeneratedRegex(@"\G(?<slash>/\s?)?(?<letter>[A-N])(?![A-Z0-9/+&.])", RegexOptions.CultureInvariant, 5000)]
     private static partial Regex BareLetterForm();
 
-    [GeneratedRegex(@"\G(?<open>\()?\s?(?<li1>\d{2,3})(?:\s?/\s?(?<li2>\d{2,3}))?\s?(?<innerOpen>\()?(?<ss>A[1-8]|[B-HJ-NP-WY])(?!\d)\s?(?<close>\))?", RegexOptions.CultureInvariant, 250)]
+    [GeneratedRegex(@"\G(?<open>\()?\s?(?<li1>[0-9]{2,3})(?:\s?/\s?(?<li2>[0-9]{2,3}))?\s?(?<innerOpen>\()?(?<ss>A[1-8]|[B-HJ-NP-WY])(?![0-9])\s?(?<close>\))?", RegexOptions.CultureInvariant, 5000)]
     private static partial Regex ServiceForm();
 
-    [GeneratedRegex(@"\G\(?\s?(?<li1>\d{1,4})(?:\s?/\s?\d{1,4})?\s?", RegexOptions.CultureInvariant, 250)]
+    [GeneratedRegex(@"\G\(?\s?(?<li1>[0-9]{1,4})(?:\s?/\s?[0-9]{1,4})?\s?", RegexOptions.CultureInvariant, 5000)]
     private static partial Regex IndexForm();
 }

@@ -70,9 +70,9 @@ public static partial class StampReader
 
     private static double Number(string text) => NumberText.Read(text) is { IsRead: true } read ? read.Value : double.NaN;
 
-    [GeneratedRegex(@"^(?<a>\d{1,3}(?:[.,]\d{1,2}|\s\d/\d|\s?-\s?\d/\d)?)\s?(?<fa>[A-Z]{0,3})\s?[X-]\s?(?<b>\d{1,3}(?:[.,]\d{1,2}|\s\d/\d)?)\s?(?<fb>(?:JJ|JK|J|K|B|C|D)?)(?:\s?[A-Z0-9+*]{1,6}){0,3}$", RegexOptions.CultureInvariant, 200)]
+    [GeneratedRegex(@"^(?<a>[0-9]{1,3}(?:[.,][0-9]{1,2}|\s[0-9]/[0-9]|\s?-\s?[0-9]/[0-9])?)\s?(?<fa>[A-Z]{0,3})\s?[X-]\s?(?<b>[0-9]{1,3}(?:[.,][0-9]{1,2}|\s[0-9]/[0-9])?)\s?(?<fb>(?:JJ|JK|J|K|B|C|D)?)(?:\s?[A-Z0-9+*]{1,6}){0,3}$", RegexOptions.CultureInvariant, 5000)]
     private static partial Regex RimForm();
 
-    [GeneratedRegex(@"^(?<n>\d{1,2})\s?[x/-]\s?(?<d>\d.*)$", RegexOptions.CultureInvariant, 200)]
+    [GeneratedRegex(@"^(?<n>[0-9]{1,2})\s?[x/-]\s?(?<d>[0-9].*)$", RegexOptions.CultureInvariant, 5000)]
     private static partial Regex CircleForm();
 }
