@@ -60,7 +60,7 @@ internal static partial class SizeAndService
         var byIndex = assembly.Position.Dual == DualPlace.Single ? marking.Service.LoadSingle : marking.Service.LoadDual;
         var moulded = MouldedLoad(assembly.Tyre, assembly.Position.Dual != DualPlace.Single);
         var rated = byIndex is { } a && moulded is { } b ? (a < b ? a : b) : byIndex ?? moulded;
-        return rated is { } load && DividedByUnitedStatesRules(subject, marking) ? load / Figures.Of("pressure.cartyre.factor").Value : rated;
+        return rated is { } load && DividedByUnitedStatesRules(subject, marking) ? load / Figures.Of("pressure.cartyre-factor").Value : rated;
     }
 
     private static bool DividedByUnitedStatesRules(FittedVehicle subject, Marking marking) =>
@@ -157,7 +157,7 @@ internal static partial class SizeAndService
         var wheels = Drivetrain.WheelsOn(book.Vehicle, assembly.Position.Axle);
         var each = onAxle / wheels;
         string[] cautions = DividedByUnitedStatesRules(book.Subject, marking)
-            ? [string.Create(CultureInfo.InvariantCulture, $"A car tyre on this vehicle counts with its rating divided by {Figures.Of("pressure.cartyre.factor").Value:0.00}: {Figures.Of("pressure.cartyre.factor").Source.ForPeople}.")]
+            ? [string.Create(CultureInfo.InvariantCulture, $"A car tyre on this vehicle counts with its rating divided by {Figures.Of("pressure.cartyre-factor").Value:0.00}: {Figures.Of("pressure.cartyre-factor").Source.ForPeople}.")]
             : [];
         book.Judge("load.axle", at, load < each, Amount.Of(load, "kg", 0),
             new Limit(Amount.Of(each, "kg", 0), AxleLoadEntered with { Text = string.Create(CultureInfo.InvariantCulture, $"{AxleLoadEntered.Text}, shared by {wheels}") }), null, cautions);

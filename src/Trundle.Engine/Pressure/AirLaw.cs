@@ -7,13 +7,13 @@ namespace Trundle.Engine.Pressure;
 public static class AirLaw
 {
     /// <summary>The air's pressure at sea level.</summary>
-    public static AbsolutePressure SeaLevel { get; } = Figures.Of("pressure.atmosphere.sealevel").As<AbsolutePressure>();
+    public static AbsolutePressure SeaLevel { get; } = Figures.Of("pressure.atmosphere-sealevel").As<AbsolutePressure>();
 
     /// <summary>The air's pressure at a height above the sea.</summary>
     /// <param name="height">From -450 m to 6000 m; the standard's law is for the lowest 11 km.</param>
     /// <source>ISO 2533 International Standard Atmosphere (from memory): 101.325 kPa (1 - 2.25577e-5 h)^5.25588</source>
     public static AbsolutePressure At(Length height) =>
-        SeaLevel * Math.Pow(1 - (Figures.Of("pressure.atmosphere.lapse").Value * height.Metres), Figures.Of("pressure.atmosphere.exponent").Value);
+        SeaLevel * Math.Pow(1 - (Figures.Of("pressure.atmosphere-lapse").Value * height.Metres), Figures.Of("pressure.atmosphere-exponent").Value);
 
     /// <summary>
     /// What the gauge shows after a change of temperature and height with no air let in or out.

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Sidewall;
@@ -50,7 +51,7 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
         var limits = new List<ConsideredLimit>();
         var dual = assembly.Position.Dual != DualPlace.Single;
         AddPlacard(placard, conditions, limits, cautions);
-        var overload = AddLoad(assembly, load, dual, vehicle, limits, cautions);
+        var overload = AddLoad(assembly, load, dual, vehicle, conditions, limits, cautions);
         AddPlacardLoad(assembly, placard, dual, conditions, vehicle, limits, cautions);
         limits.Add(new ConsideredLimit("tyre's marked maximum", LimitBound.Most, assembly.Tyre?.MaximumPressure, Source.Entered("maximum pressure on the sidewall, as entered")));
         limits.Add(new ConsideredLimit("wheel's greatest pressure", LimitBound.Most, assembly.Wheel?.MaximumPressure, Source.Entered("wheel's marked greatest pressure, as entered")));
@@ -86,7 +87,7 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
             cautions.Add("No placard pressure was given: this is the least for the load alone, and the vehicle maker's figure comes first.");
         }
 
-        cautions.Add("Set it cold: after three hours' standing, or before one mile (1.6 km) has been driven.");
+        cautions.Add(string.Create(CultureInfo.InvariantCulture, $"Set it cold: after {Figures.Of("pressure.cold-hours").Value} hours' standing, or before {Figures.Of("pressure.cold-distance").Value} km have been driven."));
         return new ColdPressure(ColdPressureCase.Set, new SourcedPressure(pressure, ruling.Source), most, Marked(limits, ruling), cautions);
     }
 
@@ -105,7 +106,7 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
         }
     }
 
-    private static LoadPressure.Overloaded? AddLoad(Assembly assembly, Mass? load, bool dual, Vehicle vehicle, List<ConsideredLimit> limits, List<string> cautions)
+    private static LoadPressure.Overloaded? AddLoad(Assembly assembly, Mass? load, bool dual, Vehicle vehicle, PressureConditions conditions, List<ConsideredLimit> limits, List<string> cautions)
     {
         if (load is not { } carried || assembly.Tyre?.Marking is not { } marking || assembly.Position.IsSpare)
         {
@@ -113,7 +114,7 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
             return null;
         }
 
-        return LoadPressure.For(marking, assembly.Tyre.MaximumPressure, carried, dual, vehicle.VehicleClass).Match<LoadPressure.Overloaded?>(
+        return LoadPressure.For(marking, assembly.Tyre.MaximumPressure, carried, dual, vehicle.VehicleClass, conditions.Rules).Match<LoadPressure.Overloaded?>(
             found =>
             {
                 limits.Add(new ConsideredLimit("load carried", LimitBound.Least, found.Pressure.Pressure, found.Pressure.Source));
@@ -142,9 +143,9 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
             return;
         }
 
-        var from = Figures.Of("pressure.speed.from").As<Speed>();
-        var to = Figures.Of("pressure.speed.to").As<Speed>();
-        if (top <= (marking.Service.SpeedSymbol is "W" or "Y" ? Figures.Of("pressure.speed.w.from").As<Speed>() : from))
+        var from = Figures.Of("pressure.speed-from").As<Speed>();
+        var to = Figures.Of("pressure.speed-to").As<Speed>();
+        if (top <= (marking.Service.SpeedSymbol is "W" or "Y" ? Figures.Of("pressure.speed-w-from").As<Speed>() : from))
         {
             return;
         }
@@ -159,7 +160,7 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
             return;
         }
 
-        var addition = Figures.Of("pressure.speed.addition");
+        var addition = Figures.Of("pressure.speed-addition");
         var part = Math.Min(1, (top.Si - from.Si) / (to.Si - from.Si));
         limits.Add(new ConsideredLimit("load carried, at top speed", LimitBound.Least, forLoad.Pressure + (addition.As<GaugePressure>() * part), new Source($"{forLoad.Source.Text}; addition for speed: {addition.Source.Text}", forLoad.Source.Status == SourceStatus.Read ? SourceStatus.Calculated : forLoad.Source.Status)));
     }
@@ -177,7 +178,7 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
 
         // The car-tyre factor would fall on both tyres alike where both are car tyres; else it falls on the fitted one.
         var vehicleClass = size.Size.TyreClass == TyreClass.Passenger ? "car" : vehicle.VehicleClass;
-        LoadPressure.For(marking, assembly.Tyre.MaximumPressure, carried, dual, vehicleClass).Match(
+        LoadPressure.For(marking, assembly.Tyre.MaximumPressure, carried, dual, vehicleClass, conditions.Rules).Match(
             found =>
             {
                 limits.Add(new ConsideredLimit(name, LimitBound.Least, found.Pressure.Pressure, found.Pressure.Source));

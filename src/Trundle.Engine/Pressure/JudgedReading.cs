@@ -56,9 +56,9 @@ public sealed record JudgedReading(PressureReading Found, ReadingVerdict Verdict
         }
 
         var target = cold.Pressure;
-        var resolution = Figures.Of("pressure.reading.resolution").As<GaugePressure>();
+        var resolution = Figures.Of("pressure.reading-resolution").As<GaugePressure>();
         var targetText = target.Text("kPa", 0);
-        if ((equivalent ?? found.Value) <= target * Figures.Of("pressure.runlow.fraction").Value)
+        if ((equivalent ?? found.Value) <= target * Figures.Of("pressure.runlow-fraction").Value)
         {
             return new JudgedReading(found, ReadingVerdict.RunLow, equivalent,
                 "At or below 80 % of what it should be, the tyre counts as run low: take the assembly off, demount and look inside before any air goes in.");
@@ -66,19 +66,19 @@ public sealed record JudgedReading(PressureReading Found, ReadingVerdict Verdict
 
         if (found.Hot)
         {
-            var addition = Figures.Of("pressure.hot.addition").As<GaugePressure>();
+            var addition = Figures.Of("pressure.hot-addition").As<GaugePressure>();
             var raise = $"Never bleed a hot tyre. Bring it to {(target + addition).Text("kPa", 0)} (cold pressure and {addition.Text("kPa", 0)}) and check again cold.";
             return (equivalent ?? found.Value).Pascals < target.Pascals - resolution.Pascals
                 ? new JudgedReading(found, ReadingVerdict.HotLow, equivalent, equivalent is null
                     ? $"Hot, and still below the cold pressure of {targetText}: it is too low. {raise}"
                     : $"Counted back to cold this is {equivalent.Value.Text("kPa", 0)}, below {targetText}. {raise}")
                 : new JudgedReading(found, ReadingVerdict.HotLeave, equivalent, equivalent is null
-                    ? $"Hot: leave it as it is, never bleed a hot tyre. Whether it is at {targetText} only a cold reading tells, after three hours' standing."
+                    ? $"Hot: leave it as it is, never bleed a hot tyre. Whether it is at {targetText} only a cold reading tells, after some hours' standing."
                     : $"Hot: leave it as it is, never bleed a hot tyre. Counted back to cold this is {equivalent.Value.Text("kPa", 0)}, with {targetText} asked; check again cold.");
         }
 
         return found.Value.Pascals < target.Pascals - resolution.Pascals
-            ? new JudgedReading(found, ReadingVerdict.Low, null, $"Set it to {targetText}, cold, and find out where the air went: a sound tyre loses about 7 kPa a month.")
+            ? new JudgedReading(found, ReadingVerdict.Low, null, $"Set it to {targetText}, cold, and find out where the air went: a sound tyre loses about {Figures.Of("pressure.loss-month").As<GaugePressure>().Text("kPa", 0)} a month.")
             : found.Value.Pascals > target.Pascals + resolution.Pascals
                 ? new JudgedReading(found, ReadingVerdict.High, null, $"Let air out to {targetText} while the tyre is cold.")
                 : new JudgedReading(found, ReadingVerdict.OnTarget, null, "As it should be.");

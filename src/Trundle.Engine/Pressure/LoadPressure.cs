@@ -1,3 +1,4 @@
+using System.Globalization;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Sidewall;
@@ -50,17 +51,19 @@ public abstract record LoadPressure
     /// <param name="markedMaximum">The greatest pressure on its sidewall, or null.</param>
     /// <param name="load">What this one tyre carries.</param>
     /// <param name="dual">It stands in a dual pair: its dual load index counts.</param>
-    /// <param name="vehicleClass">The vehicle's class; a car tyre on anything but a car carries its load divided by 1.10.</param>
+    /// <param name="vehicleClass">The vehicle's class; by the US rules a car tyre on another vehicle carries its load divided by 1.10.</param>
+    /// <param name="rules">Whose rules; where none are named, the strictest known hold, and so the division too.</param>
     /// <source>load tables and laws of each class (see LoadPressureRule and LoadInflationTable); 49 CFR 571.110 S4.2.2.2 for 1.10 (from memory)</source>
-    public static LoadPressure For(Marking marking, GaugePressure? markedMaximum, Mass load, bool dual, string vehicleClass)
+    public static LoadPressure For(Marking marking, GaugePressure? markedMaximum, Mass load, bool dual, string vehicleClass, RuleSet? rules)
     {
         ArgumentNullException.ThrowIfNull(marking);
         var cautions = new List<string>();
         var factor = 1.0;
-        if (marking.Size.TyreClass == TyreClass.Passenger && vehicleClass != "car")
+        if ((rules is null or RuleSet.UnitedStates) && marking.Size.TyreClass == TyreClass.Passenger && vehicleClass is not ("car" or "motorcycle"))
         {
-            factor = Figures.Of("pressure.cartyre.factor").Value;
-            cautions.Add("A car tyre on a vehicle that is no car: its load rating is divided by 1.10 (49 CFR 571.110 S4.2.2.2 and 571.120 S5.1.2, from memory).");
+            var division = Figures.Of("pressure.cartyre-factor");
+            factor = division.Value;
+            cautions.Add(string.Create(CultureInfo.InvariantCulture, $"A car tyre on a vehicle that is no car: its load rating is divided by {division.Value:0.00} ({division.Source.ForPeople})."));
         }
 
         // A load rating divided by 1.10 is the same as a load multiplied by it, on the published rows too.
@@ -97,13 +100,11 @@ public abstract record LoadPressure
 
         if (rule is null)
         {
-            return new MakerMustSay(marking.Size.TyreClass switch
-            {
-                TyreClass.Commercial or TyreClass.Truck or TyreClass.LightTruck when marking.Size.Construction == Construction.Radial =>
-                    "The pressure at which this tyre carries its full load is not known: give the greatest pressure marked on its sidewall, or take the maker's load table.",
-                TyreClass.TemporarySpare => "A temporary spare is set to the pressure on its own sidewall and label.",
-                _ => "For this kind of tyre only its maker's load table can tell the pressure for a load.",
-            });
+            var asksForMarked = marking.Size.Construction == Construction.Radial && marking.Size.TyreClass is (TyreClass.Commercial or TyreClass.Truck or TyreClass.LightTruck);
+            return new MakerMustSay(
+                asksForMarked ? "The pressure at which this tyre carries its full load is not known: give the greatest pressure marked on its sidewall, or take the maker's load table."
+                : marking.Size.TyreClass == TyreClass.TemporarySpare ? "A temporary spare is set to the pressure on its own sidewall and label."
+                : "For this kind of tyre only its maker's load table can tell the pressure for a load.");
         }
 
         if (marking.Size.TyreClass is TyreClass.Commercial or TyreClass.Truck || (marking.Size.TyreClass == TyreClass.LightTruck && marking.Service.LoadRange is not ("C" or "D" or "E")))

@@ -32,20 +32,20 @@ public sealed record LoadPressureRule(string Name, GaugePressure Reference, doub
         return marking.Size.TyreClass switch
         {
             TyreClass.Passenger when marking.Size.Prefix == "P" => extra
-                ? Of("P-metric, extra load", "pressure.pmetric.extra.reference", "pressure.pmetric.exponent")
-                : Of("P-metric, standard load", "pressure.pmetric.standard.reference", "pressure.pmetric.exponent"),
+                ? Of("P-metric, extra load", "pressure.pmetric-extra-reference", "pressure.pmetric-exponent")
+                : Of("P-metric, standard load", "pressure.pmetric-standard-reference", "pressure.pmetric-exponent"),
             TyreClass.Passenger => extra
-                ? Of("car radial, extra load", "pressure.euro.extra.reference", "pressure.euro.exponent")
-                : Of("car radial, standard load", "pressure.euro.standard.reference", "pressure.euro.exponent"),
+                ? Of("car radial, extra load", "pressure.euro-extra-reference", "pressure.euro-exponent")
+                : Of("car radial, standard load", "pressure.euro-standard-reference", "pressure.euro-exponent"),
             TyreClass.LightTruck => marking.Service.LoadRange switch
             {
-                "C" => Of("light truck, load range C", "pressure.lt.c.reference", "pressure.lt.exponent"),
-                "D" => Of("light truck, load range D", "pressure.lt.d.reference", "pressure.lt.exponent"),
-                "E" => Of("light truck, load range E", "pressure.lt.e.reference", "pressure.lt.exponent"),
-                _ => OfMarked("light truck", markedMaximum, "pressure.lt.exponent"),
+                "C" => Of("light truck, load range C", "pressure.lt-c-reference", "pressure.lt-exponent"),
+                "D" => Of("light truck, load range D", "pressure.lt-d-reference", "pressure.lt-exponent"),
+                "E" => Of("light truck, load range E", "pressure.lt-e-reference", "pressure.lt-exponent"),
+                _ => OfMarked("light truck", markedMaximum, "pressure.lt-exponent"),
             },
-            TyreClass.Commercial => OfMarked("commercial", markedMaximum, "pressure.commercial.exponent"),
-            TyreClass.Truck => OfMarked("truck or bus", markedMaximum, "pressure.truck.exponent"),
+            TyreClass.Commercial => OfMarked("commercial", markedMaximum, "pressure.commercial-exponent"),
+            TyreClass.Truck => OfMarked("truck or bus", markedMaximum, "pressure.truck-exponent"),
             TyreClass.TemporarySpare or TyreClass.SpecialTrailer or TyreClass.Motorcycle => null,
         };
     }

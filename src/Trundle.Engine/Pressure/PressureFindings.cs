@@ -56,7 +56,7 @@ public static class PressureFindings
         switch (reading.Verdict)
         {
             case ReadingVerdict.RunLow:
-                var fraction = Figures.Of("pressure.runlow.fraction");
+                var fraction = Figures.Of("pressure.runlow-fraction");
                 yield return new Finding("pressure.run-low", Category.Refer, at, measured,
                     new Limit(Kilopascals(cold!.Pressure * fraction.Value), fraction.Source), fraction.Source, reading.Advice);
                 break;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Trundle.Engine.Findings;
-using Trundle.Engine.Reference;
-using Trundle.Engine.Sidewall;
+using Trundle.Engine.Fitment;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 
@@ -13,8 +12,12 @@ namespace Trundle.Engine.Pressure;
 /// <param name="AltitudeSet">Height where it is set.</param>
 /// <param name="AltitudeUsed">Height where the vehicle will run.</param>
 /// <param name="Laden">It will carry its full load.</param>
-/// <param name="Step">In what step calculated pressures are rounded up.</param>
-public sealed record PressureConditions(Temperature? Set, Temperature? Used, Length? AltitudeSet, Length? AltitudeUsed, bool Laden, PressureStep Step = PressureStep.TenKilopascals);
+/// <param name="Rules">Whose rules, or null.</param>
+public sealed record PressureConditions(Temperature? Set, Temperature? Used, Length? AltitudeSet, Length? AltitudeUsed, bool Laden, RuleSet? Rules)
+{
+    /// <summary>In what step calculated pressures are rounded up: 1 psi by the US rules, else 10 kPa.</summary>
+    public PressureStep Step => Rules == RuleSet.UnitedStates ? PressureStep.OnePoundPerSquareInch : PressureStep.TenKilopascals;
+}
 
 /// <summary>Everything about the pressure of one assembly.</summary>
 /// <param name="Position">Where it sits.</param>
@@ -65,7 +68,7 @@ public sealed record PressurePlan(IReadOnlyList<PositionPressure> Positions, IRe
         var vehicle = subject.Vehicle;
         var axle = vehicle.AxleAt(assembly.Position);
         var dual = assembly.Position.Dual != DualPlace.Single;
-        var load = axle?.Load is { } axleLoad ? axleLoad / (dual ? 4 : 2) : (Mass?)null;
+        var load = axle?.Load is { } axleLoad ? axleLoad / Drivetrain.WheelsOn(vehicle, assembly.Position.Axle) : (Mass?)null;
         var placard = vehicle.PlacardAt(assembly.Position);
         var cold = ColdPressure.For(assembly, placard, load, vehicle, conditions);
         var cautions = new List<string>(cold.Cautions);
@@ -78,7 +81,7 @@ public sealed record PressurePlan(IReadOnlyList<PositionPressure> Positions, IRe
         var recommended = conditions.Laden ? placard?.Laden ?? placard?.Cold : placard?.Cold;
         var warning = assembly.Position.IsSpare
             ? new WarningThreshold(null, [], ["A spare in its stowage has no low-pressure warning that the rules ask for."])
-            : WarningThreshold.For(recommended, assembly.Tyre?.Marking ?? placard?.Size, dual, subject.Rules);
+            : WarningThreshold.For(recommended, assembly.Tyre?.Marking ?? placard?.Size, dual, conditions.Rules);
         var reading = assembly.Pressure is { } found ? JudgedReading.Of(found, cold.Pressure, conditions.Set) : null;
         return new PositionPressure(assembly.Position, cold, load, atTemperature, setHere, warning, SeatingCeiling.For(assembly.Tyre, assembly.Wheel), reading, cautions);
     }

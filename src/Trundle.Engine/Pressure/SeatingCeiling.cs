@@ -68,9 +68,9 @@ public abstract record SeatingCeiling
             new("wheel maker's mounting limit", LimitBound.Most, wheel?.SeatingLimit, Source.Entered("wheel maker's mounting limit, as entered")),
             new("wheel's greatest pressure", LimitBound.Most, wheel?.MaximumPressure, Source.Entered("wheel's marked greatest pressure, as entered")),
             new("tyre's marked maximum", LimitBound.Most, tyre?.MaximumPressure, Source.Entered("maximum pressure on the sidewall, as entered")),
-            Published("published guidance, 40 psi", "pressure.seating.guidance"),
-            Published("common practice", "pressure.seating.practice"),
-            Published("published guidance, bead jump", "pressure.seating.beadhop"),
+            Published("published guidance, 40 psi", "pressure.seating-guidance"),
+            Published("common practice", "pressure.seating-practice"),
+            Published("published guidance, bead jump", "pressure.seating-beadhop"),
         };
 
         var lowest = limits.Where(l => l.Pressure is not null).MinBy(l => l.Pressure!.Value.Pascals)!;
@@ -94,7 +94,7 @@ public abstract record SeatingCeiling
 
         if (tyre?.Marking?.Size.TyreClass == TyreClass.Truck)
         {
-            cautions.Add($"Large tyre: no more than {Figures.Of("pressure.seating.beforecage").As<GaugePressure>().Text("kPa", 0)} before it is in a cage or behind a barrier (29 CFR 1910.177 asks for a restraining device).");
+            cautions.Add($"Large tyre: no more than {Figures.Of("pressure.seating-beforecage").As<GaugePressure>().Text("kPa", 0)} before it is in a cage or behind a barrier (29 CFR 1910.177 asks for a restraining device).");
         }
 
         return makerGave ? new MakerValueGiven(limits, cautions) : new MakerValueNotGiven(limits, cautions);

@@ -42,8 +42,8 @@ public sealed record WarningThreshold(SourcedPressure? Ruling, IReadOnlyList<Con
 
         if (rules is null or RuleSet.UnitedKingdom or RuleSet.EuropeanUnion)
         {
-            var fraction = Figures.Of("pressure.warning.un.fraction");
-            var least = Figures.Of("pressure.warning.un.least");
+            var fraction = Figures.Of("pressure.warning-un-fraction");
+            var least = Figures.Of("pressure.warning-un-least");
             limits.Add(new ConsideredLimit("pressure less 20 %", LimitBound.Least, p * (1 - fraction.Value), fraction.Source));
             limits.Add(new ConsideredLimit("least of UN R141", LimitBound.Least, least.As<GaugePressure>(), least.Source));
             cautions.Add("UN R141 counts the 20 % from the warm running pressure, which is higher than the cold one used here: the warning may rightly come earlier.");
@@ -63,7 +63,7 @@ public sealed record WarningThreshold(SourcedPressure? Ruling, IReadOnlyList<Con
 
     private static void UnitedStates(GaugePressure placard, Marking? marking, List<ConsideredLimit> limits, List<string> cautions)
     {
-        var fraction = Figures.Of("pressure.warning.us.fraction");
+        var fraction = Figures.Of("pressure.warning-us-fraction");
         limits.Add(new ConsideredLimit("placard less 25 %", LimitBound.Least, placard * (1 - fraction.Value), fraction.Source));
         if (TableKey(marking) is { } key)
         {
@@ -85,15 +85,15 @@ public sealed record WarningThreshold(SourcedPressure? Ruling, IReadOnlyList<Con
 
         if (marking.Size.TyreClass == TyreClass.Passenger)
         {
-            return marking.Service.ExtraLoad || marking.Service.HighLoad ? "pressure.warning.us.extra" : "pressure.warning.us.standard";
+            return marking.Service.ExtraLoad || marking.Service.HighLoad ? "pressure.warning-us-extra" : "pressure.warning-us-standard";
         }
 
         return marking.Size.TyreClass == TyreClass.LightTruck
             ? marking.Service.LoadRange switch
             {
-                "C" => "pressure.warning.us.c",
-                "D" => "pressure.warning.us.d",
-                "E" => "pressure.warning.us.e",
+                "C" => "pressure.warning-us-c",
+                "D" => "pressure.warning-us-d",
+                "E" => "pressure.warning-us-e",
                 _ => null,
             }
             : null;

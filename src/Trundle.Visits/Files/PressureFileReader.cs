@@ -29,12 +29,12 @@ public static class PressureFileReader
         return (visit.Subject, Conditions(visit), false);
     }
 
-    /// <summary>Where a visit's vehicle is set and used; the rounding step follows the rules: 1 psi under us, else 10 kPa.</summary>
+    /// <summary>Where a visit's vehicle is set and used, and by whose rules.</summary>
     public static PressureConditions Conditions(VisitFile visit)
     {
         ArgumentNullException.ThrowIfNull(visit);
         var c = visit.Conditions;
-        return new PressureConditions(c.Ambient, c.Expected, c.AltitudeSet, c.AltitudeUsed, c.Laden, Step(visit.Subject.Rules));
+        return new PressureConditions(c.Ambient, c.Expected, c.AltitudeSet, c.AltitudeUsed, c.Laden, visit.Subject.Rules);
     }
 
     private static (FittedVehicle, PressureConditions, bool) ReadOneTyre(FileObject file)
@@ -65,7 +65,7 @@ public static class PressureFileReader
         var (low, high) = Pair<Length>(file, "altitude", "m", Length.FromMetres(-450), Length.FromMetres(6000));
         var laden = file.Flag("laden") ?? false;
         file.Done();
-        return (new FittedVehicle(vehicle, [assembly], rules, null), new PressureConditions(set, used, low, high, laden, Step(rules)), true);
+        return (new FittedVehicle(vehicle, [assembly], rules, null), new PressureConditions(set, used, low, high, laden, rules), true);
     }
 
     private static (T? Set, T? Used) Pair<T>(FileObject file, string key, string unit, T least, T most) where T : struct, IQuantity<T>
@@ -79,6 +79,4 @@ public static class PressureFileReader
         pair.Done();
         return read;
     }
-
-    private static PressureStep Step(RuleSet? rules) => rules == RuleSet.UnitedStates ? PressureStep.OnePoundPerSquareInch : PressureStep.TenKilopascals;
 }

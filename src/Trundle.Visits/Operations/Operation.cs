@@ -43,11 +43,11 @@ public static class OperationList
     public static IReadOnlyList<Operation> All { get; } =
     [
         PressureOperation.Operation,
+        RotateOperation.Operation,
         FixingsOperation.Operation,
         BalanceToleranceOperation.Operation,
         SidewallOperation.Operation,
         FitmentOperation.Operation,
-        InspectOperation.Operation,
     ];
 
     /// <summary>The operation of a name; throws where there is none, since that is a mistake in the code.</summary>

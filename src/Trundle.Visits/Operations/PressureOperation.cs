@@ -113,7 +113,7 @@ public static class PressureOperation
         ["bound"] = l.Bound switch { LimitBound.Least => "least", LimitBound.Most => "most" },
         ["kilopascals"] = l.Pressure?.Kilopascals,
         ["source"] = l.Source.Text,
-        ["status"] = l.Source.StatusText,
+        ["status"] = l.Pressure is null ? null : l.Source.StatusText,
         ["ruled"] = l.Ruled,
     }));
 

@@ -1,0 +1,67 @@
+using Trundle.Engine.Findings;
+using Trundle.Engine.Pressure;
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+using static Trundle.Engine.Tests.Rotation.Invented;
+
+namespace Trundle.Engine.Tests.Pressure;
+
+public class JudgedReadingTests
+{
+    private static JudgedReading Judge(double found, bool hot, double? tyreC = null, double? airC = null, double cold = 230) => JudgedReading.Of(
+        new PressureReading(Kilopascals(found), C(tyreC), hot), new SourcedPressure(Kilopascals(cold), Source.CommonPractice), C(airC));
+
+    private static Temperature? C(double? degrees) => degrees is { } d ? Temperature.FromDegreesCelsius(d) : null;
+
+    [Theory]
+    [InlineData(230, false, ReadingVerdict.OnTarget)]
+    [InlineData(229.2, false, ReadingVerdict.OnTarget)]
+    [InlineData(215, false, ReadingVerdict.Low)]
+    [InlineData(184, false, ReadingVerdict.RunLow)]
+    [InlineData(185, false, ReadingVerdict.Low)]
+    [InlineData(260, false, ReadingVerdict.High)]
+    [InlineData(260, true, ReadingVerdict.HotLeave)]
+    [InlineData(225, true, ReadingVerdict.HotLow)]
+    [InlineData(180, true, ReadingVerdict.RunLow)]
+    public void Each_reading_is_judged_as_what_it_is(double found, bool hot, ReadingVerdict verdict) => Judge(found, hot).Verdict.ShouldBe(verdict);
+
+    [Fact]
+    public void A_hot_tyre_is_never_bled()
+    {
+        foreach (var found in new[] { 200.0, 225, 240, 260, 320 })
+        {
+            Judge(found, true).Advice.ShouldNotContain("Let air out");
+        }
+
+        Judge(260, true).Advice.ShouldContain("never bleed");
+    }
+
+    [Fact]
+    public void A_hot_reading_counts_back_to_cold_only_where_the_tyres_temperature_is_known_and_above_the_airs()
+    {
+        // (250 + 101.325) 288.15/323.15 - 101.325 = 211.9
+        var judged = Judge(250, true, 50, 15);
+        judged.ColdEquivalent!.Value.Kilopascals.ShouldBe(211.95, 0.01);
+        judged.Verdict.ShouldBe(ReadingVerdict.HotLow);
+        Judge(250, true, 50).ColdEquivalent.ShouldBeNull();
+        Judge(250, true, null, 15).ColdEquivalent.ShouldBeNull();
+        Judge(250, true, 15, 15).ColdEquivalent.ShouldBeNull();
+        Judge(250, false, 50, 15).ColdEquivalent.ShouldBeNull();
+        Judge(235, true, 80, 10).Verdict.ShouldBe(ReadingVerdict.RunLow);
+    }
+
+    [Fact]
+    public void Findings_stop_hand_back_where_a_person_must_look_inside()
+    {
+        var car = Car(Drive.Front);
+        car = car with { Vehicle = car.Vehicle with { Axles = [.. car.Vehicle.Axles.Select(a => a with { Placard = new Placard(null, Kilopascals(230), null) })] } };
+        var vehicle = car
+            .With("1L", a => a with { Pressure = new PressureReading(Kilopascals(150), null, false) })
+            .With("1R", a => a with { Pressure = new PressureReading(Kilopascals(220), null, false) })
+            .With("2L", a => a with { Tyre = a.Tyre! with { MaximumPressure = Kilopascals(300) }, Pressure = new PressureReading(Kilopascals(310), null, false) });
+        var plan = PressurePlan.For(vehicle, new PressureConditions(null, null, null, null, false, null));
+        plan.Findings.Single(f => f.Position == "1L").Category.ShouldBe(Category.Refer);
+        plan.Findings.Single(f => f.Position == "1R").Category.ShouldBe(Category.Minor);
+        plan.Findings.ShouldContain(f => f.Position == "2L" && f.Rule == "pressure.above-maximum" && f.Category == Category.Major);
+    }
+}

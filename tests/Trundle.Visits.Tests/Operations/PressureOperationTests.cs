@@ -1,0 +1,96 @@
+using System.Text.Json.Nodes;
+using Trundle.Measures;
+using Trundle.Visits.Files;
+using Trundle.Visits.Operations;
+
+namespace Trundle.Visits.Tests.Operations;
+
+public class PressureOperationTests
+{
+    private static Reading<Answer> Run(string body) => PressureOperation.Operation.Run(FileNode.Parse(body, "body").Value);
+
+    private static JsonObject Body(string body) => Run(body).Value.Body;
+
+    private static double Number(JsonNode? node) => node!.GetValue<double>();
+
+    private const string OneTyre = """
+        {"rules":"uk","tyre":{"marking":"205/55 R16 91V","maximumPressure":"300 kPa"},"load":"450 kg","placard":{"cold":"2.2 bar"},
+         "temperature":{"set":"20 °C","used":"0 °C"}}
+        """;
+
+    [Fact]
+    public void One_tyre_answers_the_four_keys()
+    {
+        var body = Body(OneTyre);
+        Number(body["cold"]!["kilopascals"]).ShouldBe(220, 1e-9);
+        Number(body["atTemperature"]!["kilopascals"]).ShouldBe(198.1, 0.05);
+        Number(body["warning"]!["kilopascals"]).ShouldBe(176, 1e-9);
+        Number(body["seatingLimit"]!["kilopascals"]).ShouldBe(275);
+        body["seatingLimit"]!["case"]!.GetValue<string>().ShouldBe("makerValueNotGiven");
+        foreach (var key in new[] { "cold", "atTemperature", "warning", "seatingLimit" })
+        {
+            body[key]!["source"]!.GetValue<string>().ShouldNotBeEmpty();
+            body[key]!["status"]!.GetValue<string>().ShouldBeOneOf("read", "second-hand", "from memory", "calculated");
+        }
+
+        body["considered"]!.AsArray().Count(l => l!["ruled"]!.GetValue<bool>()).ShouldBe(1);
+        body.ContainsKey("positions").ShouldBeFalse();
+        Run(OneTyre).Value.No.ShouldBeFalse();
+    }
+
+    [Fact]
+    public void Nothing_known_is_null_with_a_caution()
+    {
+        var body = Body("""{"tyre":{"marking":"205/55 R16 91V"}}""");
+        body["cold"].ShouldBeNull();
+        body["atTemperature"].ShouldBeNull();
+        body["warning"].ShouldBeNull();
+        Number(body["seatingLimit"]!["kilopascals"]).ShouldBe(275);
+        body["cautions"]!.AsArray().Select(c => c!.GetValue<string>()).ShouldContain(c => c.Contains("read the placard", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_visit_answers_every_position_and_the_first_one_on_top()
+    {
+        var body = Body("""
+            {"rules":"us","vehicle":{"axles":[{"placard":{"size":"205/55 R16 91V","cold":"33 psi"}},{"placard":{"size":"205/55 R16 91V","cold":"30 psi"}}],"axleLoads":["1000 kg","800 kg"]},
+             "conditions":{"altitudeSet":"0 m","altitudeUsed":"1500 m"},
+             "fitted":[{"position":"2R","tyre":{"marking":"205/55 R16 91V"}},{"position":"1L","tyre":{"marking":"205/55 R16 91V"}}]}
+            """);
+        body["positions"]!.AsArray().Select(p => p!["position"]!.GetValue<string>()).ShouldBe(["1L", "2R"]);
+        Number(body["cold"]!["kilopascals"]).ShouldBe(33 * 6.894757293168361, 1e-9);
+        Number(body["positions"]![1]!["cold"]!["kilopascals"]).ShouldBe(30 * 6.894757293168361, 1e-9);
+        Number(body["warning"]!["kilopascals"]).ShouldBe(24.75 * 6.894757293168361, 1e-9);
+        (Number(body["atTemperature"]!["kilopascals"]) - Number(body["cold"]!["kilopascals"])).ShouldBe(16.8, 0.05);
+        Number(body["loadKilograms"]).ShouldBe(500);
+    }
+
+    [Fact]
+    public void Where_nothing_is_fitted_the_placards_size_stands_in() =>
+        Body("""{"vehicle":{"axles":[{"placard":{"size":"205/55 R16 91V","cold":"230 kPa"}}]}}""")["positions"]!.AsArray().Count.ShouldBe(2);
+
+    [Theory]
+    [InlineData("""{"tyre":{"marking":"205/55 R16 91V"},"load":"700 kg","placard":{"cold":"230 kPa"}}""", "overloaded")]
+    [InlineData("""{"tyre":{"marking":"205/55 R16 91V","maximumPressure":"220 kPa"},"placard":{"cold":"230 kPa"}}""", "limitsConflict")]
+    public void No_pressure_is_right_answers_no(string json, string word)
+    {
+        var answer = Run(json).Value;
+        answer.No.ShouldBeTrue();
+        answer.Body["cold"].ShouldBeNull();
+        answer.Body["case"]!.GetValue<string>().ShouldBe(word);
+    }
+
+    [Theory]
+    [InlineData("""{"tyre":{"marking":"205/55 R16 91V"},"lod":"450 kg"}""", "lod", "key-unknown")]
+    [InlineData("""{"tyre":{"marking":"205/55 R16 91V"},"load":"450 bar"}""", "load", "unit-unknown")]
+    [InlineData("""{"tyre":{"marking":"205/55 R16 91V"},"temperature":{"set":"20 °C","used":"200 °C"}}""", "temperature.used", "out-of-range")]
+    [InlineData("""{"tyre":{"marking":"205/55 R16 91V"},"placard":{"cold":"1,234 kPa"}}""", "placard.cold", "comma-ambiguous")]
+    [InlineData("""{"rules":"uk"}""", "fitted", "missing")]
+    [InlineData("""{"vehicle":{},"fitted":[]}""", "fitted", "missing")]
+    public void Wrong_input_names_its_place(string json, string where, string code)
+    {
+        var problem = Run(json).Problem!;
+        problem.Where.ShouldBe(where);
+        problem.Code.ShouldBe(code);
+    }
+}
