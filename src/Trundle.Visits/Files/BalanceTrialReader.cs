@@ -1,0 +1,207 @@
+using System.Globalization;
+using Trundle.Engine.Balance;
+using Trundle.Measures;
+
+namespace Trundle.Visits.Files;
+
+/// <summary>Trial-mass runs as read.</summary>
+/// <param name="Runs">The initial run first.</param>
+/// <param name="TrialKeptOn">Each trial stays on for all later runs.</param>
+/// <param name="WithPhase">Every reading has a phase; else none has.</param>
+internal sealed record TrialFile(IReadOnlyList<TrialRun> Runs, bool TrialKeptOn, bool WithPhase);
+
+/// <summary>Reads the file of <c>balance trial</c>.</summary>
+internal static class BalanceTrialReader
+{
+    private const int MostRuns = 200;
+    private const int MostPoints = 200;
+    private static readonly Angle LeastAngle = Angle.FromDegrees(-720);
+    private static readonly Angle MostAngle = Angle.FromDegrees(720);
+
+    /// <summary>Reads a file's root; null where a problem was added.</summary>
+    public static TrialFile? Read(FileNode root, List<Problem> problems)
+    {
+        var o = new FileObject(root, problems);
+        var points = o.Whole("points", 1, MostPoints);
+        var keptOn = o.Flag("trialKeptOn") ?? false;
+        var runs = new List<TrialRun>();
+        var paths = new List<string>();
+        if (o.Require("runs", "list the initial run and then the trial runs"))
+        {
+            foreach (var run in o.Objects("runs").Take(MostRuns + 1))
+            {
+                paths.Add(run.Path);
+                runs.Add(ReadRun(run, runs.Count == 0));
+            }
+        }
+
+        o.Done();
+        if (problems.Count == 0 && runs.Count > MostRuns)
+        {
+            o.Wrong("runs", "too-many", $"More than {MostRuns.ToString(CultureInfo.InvariantCulture)} runs are not read; give those that count.");
+        }
+
+        if (problems.Count > 0 || !CountsAgree(o, runs, paths, points))
+        {
+            return null;
+        }
+
+        var phases = PhasesAgree(runs, paths, problems);
+        if (phases is not { } withPhase || !(withPhase ? PlanesAreTried(o, runs, paths) : CirclesCanMeet(o, runs, paths, keptOn)))
+        {
+            return null;
+        }
+
+        return new TrialFile(runs, keptOn, withPhase);
+    }
+
+    private static TrialRun ReadRun(FileObject o, bool first)
+    {
+        PlaneMass? trial = null;
+        if (first && o.Has("trial"))
+        {
+            o.Wrong("trial", "trial-in-initial-run", "The first run is the initial one, with no trial mass on; list it without 'trial'.");
+        }
+        else if (!first && o.Require("trial", "say which mass this run added, for example {\"plane\": 1, \"mass\": \"10 g\", \"angle\": 0}") && o.Object("trial") is { } t)
+        {
+            trial = ReadTrial(t);
+        }
+
+        var vibration = new List<VibrationReading>();
+        if (o.Require("vibration", "list one reading for each measuring point"))
+        {
+            vibration.AddRange(o.Objects("vibration").Take(MostPoints + 1).Select(ReadVibration).OfType<VibrationReading>());
+        }
+
+        o.Done();
+        return new TrialRun(trial, vibration);
+    }
+
+    private static PlaneMass? ReadTrial(FileObject o)
+    {
+        var plane = o.Require("plane", "planes are numbers from 1") ? o.Whole("plane", 1, 20) : null;
+        var mass = o.Require("mass", "give the trial mass, for example \"10 g\"")
+            ? o.Quantity<Mass>("mass", "g", Mass.FromGrams(0), Mass.FromKilograms(1000))
+            : null;
+        var angle = o.Require("angle", "give the trial mass's angle in degrees, in the sense of the phases")
+            ? o.Quantity<Angle>("angle", "°", LeastAngle, MostAngle)
+            : null;
+        o.Done();
+        if (mass is { Si: 0 })
+        {
+            o.Wrong("mass", "out-of-range", "A trial mass of nothing tells nothing; give what was put on.");
+        }
+
+        return plane is { } p && mass is { } m && angle is { } a ? new PlaneMass(p, m, a) : null;
+    }
+
+    private static VibrationReading? ReadVibration(FileObject o)
+    {
+        var amplitude = o.Require("amplitude", "give the once-per-turn vibration as a number") ? o.Number("amplitude", 0) : null;
+        var phase = o.Quantity<Angle>("phase", "°", LeastAngle, MostAngle);
+        o.Done();
+        return amplitude is { } a ? new VibrationReading(a, phase) : null;
+    }
+
+    private static bool CountsAgree(FileObject o, List<TrialRun> runs, List<string> paths, int? points)
+    {
+        if (runs.Count < 2)
+        {
+            o.Wrong("runs", "too-few-runs", "There should be an initial run and at least one trial run.");
+            return false;
+        }
+
+        var expected = points ?? runs[0].Vibration.Count;
+        for (var r = 0; r < runs.Count; r++)
+        {
+            if (runs[r].Vibration.Count != expected || expected == 0)
+            {
+                o.Problems.Add(new Problem($"{paths[r]}.vibration", "points-differ", string.Create(CultureInfo.InvariantCulture,
+                    $"This run has {runs[r].Vibration.Count} readings; there should be one for each of the {Math.Max(expected, 1)} measuring points.")));
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>True where every reading has a phase, false where none has, null where a problem was added.</summary>
+    private static bool? PhasesAgree(List<TrialRun> runs, List<string> paths, List<Problem> problems)
+    {
+        var any = runs.Any(r => r.Vibration.Any(v => v.Phase is not null));
+        for (var r = 0; any && r < runs.Count; r++)
+        {
+            for (var p = 0; p < runs[r].Vibration.Count; p++)
+            {
+                // A point that stands still has no phase to give.
+                if (runs[r].Vibration[p] is { Phase: null, Amplitude: > 0 })
+                {
+                    problems.Add(new Problem(string.Create(CultureInfo.InvariantCulture, $"{paths[r]}.vibration[{p}].phase"), "missing",
+                        "'phase' is missing here while other readings have one; give it in all of them or in none."));
+                    return null;
+                }
+            }
+        }
+
+        return any;
+    }
+
+    private static bool PlanesAreTried(FileObject o, List<TrialRun> runs, List<string> paths)
+    {
+        var planes = runs.Max(r => r.Trial?.Plane ?? 0);
+        for (var plane = 1; plane <= planes; plane++)
+        {
+            if (runs.All(r => r.Trial?.Plane != plane))
+            {
+                o.Wrong("runs", "plane-without-trial", string.Create(CultureInfo.InvariantCulture,
+                    $"Plane {plane} has no trial run; each plane from 1 to {planes} needs one. A file with one plane numbers it 1."));
+                return false;
+            }
+        }
+
+        var points = runs[0].Vibration.Count;
+        if (points < planes)
+        {
+            o.Problems.Add(new Problem($"{paths[0]}.vibration", "too-few-points", string.Create(CultureInfo.InvariantCulture,
+                $"{planes} planes need at least {planes} measuring points; there {(points == 1 ? "is 1" : $"are {points}")}.")));
+            return false;
+        }
+
+        return true;
+    }
+
+    private static bool CirclesCanMeet(FileObject o, List<TrialRun> runs, List<string> paths, bool keptOn)
+    {
+        for (var r = 1; r < runs.Count; r++)
+        {
+            if (runs[r].Trial!.Plane != 1)
+            {
+                o.Problems.Add(new Problem($"{paths[r]}.trial.plane", "phase-needed", "Without phases only one plane can be balanced, number 1; more planes need the phase in every reading."));
+                return false;
+            }
+
+            if (Math.Abs((runs[r].Trial!.Mass / runs[1].Trial!.Mass) - 1) > 1e-9)
+            {
+                o.Problems.Add(new Problem($"{paths[r]}.trial.mass", "trial-masses-differ", "Without phases every trial run uses the same mass, at different angles."));
+                return false;
+            }
+        }
+
+        var places = runs.Skip(1).Select(r => WheelAngle.FromDegrees(r.Trial!.Angle.Degrees)).ToList();
+        var different = places.Where((a, i) => places.Take(i).All(b => Math.Abs((a - b).Degrees) > 1e-6)).Count();
+        if (different < 3)
+        {
+            o.Wrong("runs", "too-few-runs", string.Create(CultureInfo.InvariantCulture,
+                $"Without phases there should be an initial run and at least three trial runs at different angles; there {(different == 1 ? "is 1" : $"are {different}")}."));
+            return false;
+        }
+
+        if (keptOn)
+        {
+            o.Wrong("trialKeptOn", "trial-kept-on", "Without phases each trial mass is taken off before the next run; set trialKeptOn to false.");
+            return false;
+        }
+
+        return true;
+    }
+}

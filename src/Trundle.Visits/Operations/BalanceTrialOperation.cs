@@ -1,0 +1,114 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Trundle.Engine.Balance;
+using Trundle.Engine.Reference;
+using Trundle.Measures;
+using Trundle.Visits.Files;
+
+namespace Trundle.Visits.Operations;
+
+/// <summary><c>balance trial</c>: corrections from trial-mass runs, in one plane or more, with or without phase.</summary>
+public static class BalanceTrialOperation
+{
+    /// <summary>The operation.</summary>
+    public static Operation Operation { get; } = new("balance trial", "Corrections from trial-mass runs, in one plane or more, with or without phase.", Run) { TakesFile = true };
+
+    private static Reading<Answer> Run(FileNode body)
+    {
+        var problems = new List<Problem>();
+        var file = BalanceTrialReader.Read(body, problems);
+        if (file is null || problems.Count > 0)
+        {
+            return AnswerJson.Wrong(problems);
+        }
+
+        var solution = file.WithPhase
+            ? TrialBalance.WithPhase(file.Runs, file.TrialKeptOn)
+            : TrialBalance.WithoutPhase(file.Runs, file.TrialKeptOn);
+        var warnings = Warnings(solution).ToList();
+        IReadOnlyList<string> cautions = Cautions(solution, file.WithPhase);
+        return Reading<Answer>.Of(new Answer(warnings.Count > 0, Json(solution, warnings, cautions), [.. Lines(solution, file, warnings, cautions)]));
+    }
+
+    private static IEnumerable<(string Code, string Message)> Warnings(TrialSolution solution)
+    {
+        if (solution.WithoutEffect.Count > 0)
+        {
+            yield return ("trial-without-effect", $"The trial mass on plane {string.Join(", ", solution.WithoutEffect)} changed nothing; use a larger one and run again.");
+        }
+
+        if (solution.NearlyDependent)
+        {
+            var limit = Figures.Of("balance.trial.mostConditionNumber").Value;
+            yield return ("planes-nearly-dependent",
+                $"The planes do nearly the same at every point (condition number {Shown(solution.ConditionNumber)}, limit {Shown(limit)}): the masses may be large and fight each other. Leave one plane out, or measure at another point.");
+        }
+    }
+
+    private static List<string> Cautions(TrialSolution solution, bool withPhase)
+    {
+        var cautions = new List<string>
+        {
+            "Fix every mass so that it cannot fly off, keep people out of the plane of turning, and wear eye protection.",
+        };
+        if (!withPhase && solution.MisfitPercent > 10)
+        {
+            cautions.Add($"The circles do not meet: the amplitudes miss by {Quantity.Number(solution.MisfitPercent, 0)} % of the initial run. Repeat the runs at one steady speed before trusting the result.");
+        }
+
+        return cautions;
+    }
+
+    private static JsonObject Json(TrialSolution solution, List<(string Code, string Message)> warnings, IReadOnlyList<string> cautions) => new()
+    {
+        ["influence"] = solution.Influence is null ? null : AnswerJson.List(solution.Influence.Select(plane =>
+            (JsonNode?)AnswerJson.List(plane.Select(c => (JsonNode?)new JsonObject { ["magnitude"] = c.MagnitudePerGram, ["phaseDegrees"] = c.Phase.Degrees })))),
+        ["corrections"] = Masses(solution.Corrections),
+        ["addToLastRun"] = Masses(solution.AddToLastRun),
+        ["residualVibration"] = AnswerJson.List(solution.ResidualVibration.Select(v =>
+            (JsonNode?)new JsonObject { ["amplitude"] = v.Amplitude, ["phaseDegrees"] = v.Phase?.Degrees })),
+        ["misfit"] = new JsonObject { ["rms"] = solution.MisfitRootMeanSquare, ["relativePercent"] = solution.MisfitPercent },
+        ["conditionNumber"] = Finite(solution.ConditionNumber),
+        ["warnings"] = AnswerJson.List(warnings.Select(w =>
+            (JsonNode?)new JsonObject { ["code"] = w.Code, ["conditionNumber"] = Finite(solution.ConditionNumber), ["message"] = w.Message })),
+        ["cautions"] = AnswerJson.List(cautions),
+    };
+
+    private static JsonArray Masses(IReadOnlyList<PlaneMass> masses) => AnswerJson.List(masses.Select(m =>
+        (JsonNode?)new JsonObject { ["plane"] = m.Plane, ["massGrams"] = m.Mass.Grams, ["angleDegrees"] = m.Angle.Degrees }));
+
+    private static double? Finite(double number) => double.IsFinite(number) ? number : null;
+
+    private static IEnumerable<string> Lines(TrialSolution solution, TrialFile file, List<(string Code, string Message)> warnings, IReadOnlyList<string> cautions)
+    {
+        yield return "Angles are in the sense of the input's phases.";
+        foreach (var (total, add) in solution.Corrections.Zip(solution.AddToLastRun))
+        {
+            yield return string.Create(CultureInfo.InvariantCulture,
+                $"Plane {total.Plane}: {Text(total)} in all, with every trial mass off; or {Text(add)} added to the rotor as it stood in the last run.");
+        }
+
+        for (var p = 0; p < solution.ResidualVibration.Count; p++)
+        {
+            var before = file.Runs[0].Vibration[p].Amplitude;
+            yield return string.Create(CultureInfo.InvariantCulture, $"Point {p + 1}: {before:G4} becomes {solution.ResidualVibration[p].Amplitude:G3}.");
+        }
+
+        yield return file.WithPhase
+            ? $"Left over all points: {Shown(solution.MisfitRootMeanSquare)} root mean square, {Quantity.Number(solution.MisfitPercent, 1)} % of the initial run."
+            : $"The amplitudes of the trial runs are met within {Shown(solution.MisfitRootMeanSquare)} root mean square, {Quantity.Number(solution.MisfitPercent, 1)} % of the initial run.";
+        foreach (var (_, message) in warnings)
+        {
+            yield return $"Warning: {message}";
+        }
+
+        foreach (var caution in cautions)
+        {
+            yield return $"Caution: {caution}";
+        }
+    }
+
+    private static string Text(PlaneMass mass) => $"{mass.Mass.Text("g", 1)} at {Quantity.Number(mass.Angle.Degrees, 0)}°";
+
+    private static string Shown(double number) => double.IsFinite(number) ? number.ToString("G3", CultureInfo.InvariantCulture) : "without bound";
+}
