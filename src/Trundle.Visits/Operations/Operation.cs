@@ -45,6 +45,7 @@ public static class OperationList
         PressureOperation.Operation,
         RotateOperation.Operation,
         FixingsOperation.Operation,
+        BalanceSolveOperation.Operation,
         BalanceTrialOperation.Operation,
         BalanceToleranceOperation.Operation,
         SidewallOperation.Operation,

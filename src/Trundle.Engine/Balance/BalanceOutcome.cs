@@ -1,0 +1,77 @@
+using Trundle.Measures;
+
+namespace Trundle.Engine.Balance;
+
+/// <summary>One piece to fit: a clip, or one unbroken strip.</summary>
+/// <param name="Plane">Which plane.</param>
+/// <param name="Kind">Clip or adhesive.</param>
+/// <param name="Mass">Its whole mass.</param>
+/// <param name="Place">Where its middle goes.</param>
+/// <param name="Segments">The stock items that it is made of, heaviest first.</param>
+/// <param name="Size">Its length along the rim, or null where nobody gave it.</param>
+public sealed record FittedWeight(PlaneSide Plane, WeightKind Kind, Mass Mass, WheelAngle Place, IReadOnlyList<Mass> Segments, Length? Size)
+{
+    /// <summary>
+    /// The mass that acts at the middle of a strip bent round a radius; the strip's own mass where it has no length.
+    /// A strip over an angle 2h acts with sin h / h of its mass.
+    /// </summary>
+    public Mass ActsAs(Length radius)
+    {
+        var half = (Size?.Millimetres ?? 0) / (2 * radius.Millimetres);
+        return half > 0 ? Mass * (Math.Sin(half) / half) : Mass;
+    }
+}
+
+/// <summary>One part of what is left, with its tolerance.</summary>
+/// <param name="Name">static, couple, inner or outer.</param>
+/// <param name="Left">What is left, in <paramref name="Unit"/>.</param>
+/// <param name="Tolerance">What may be left, in the same unit.</param>
+/// <param name="Unit">g·mm or g·mm².</param>
+/// <param name="Ratio">Left over tolerance.</param>
+public sealed record TolerancePart(string Name, double Left, double Tolerance, string Unit, double Ratio);
+
+/// <summary>The weights to fit, and what they leave.</summary>
+public sealed record BalanceOutcome
+{
+    /// <summary>The problem that was solved.</summary>
+    public required BalanceProblem Problem { get; init; }
+
+    /// <summary>What has to be added in the planes that carry the weights, before the drawer is opened.</summary>
+    public required UnbalancePair Needed { get; init; }
+
+    /// <summary>The pieces to fit, the inner plane's first, each plane's by angle.</summary>
+    public required IReadOnlyList<FittedWeight> Weights { get; init; }
+
+    /// <summary>The unbalance before any weight: its heavy places, in the planes that carry the weights.</summary>
+    public UnbalancePair Before => Needed.Opposite;
+
+    /// <summary>What the weights add.</summary>
+    public required UnbalancePair Added { get; init; }
+
+    /// <summary>The unbalance left: its heavy places, in the planes that carry the weights.</summary>
+    public UnbalancePair Residual => Before + Added;
+
+    /// <summary>The same in the planes that the tolerance of a plane is judged in.</summary>
+    public UnbalancePair ResidualJudged => Problem.ReadingPlanes is { } read ? Residual.MovedTo(Problem.Planes, read) : Residual;
+
+    /// <summary>The toleranced parts.</summary>
+    public required IReadOnlyList<TolerancePart> Parts { get; init; }
+
+    /// <summary>The greatest of the parts over their tolerances.</summary>
+    public required double Score { get; init; }
+
+    /// <summary>The score before any weight.</summary>
+    public required double ScoreBefore { get; init; }
+
+    /// <summary>The tolerance is met.</summary>
+    public required bool WithinTolerance { get; init; }
+
+    /// <summary>All pieces together.</summary>
+    public required Mass TotalMass { get; init; }
+
+    /// <summary>How many pieces.</summary>
+    public int Pieces => Weights.Count;
+
+    /// <summary>Proven to be the best by the order of aims, to a millionth of the score.</summary>
+    public required bool ProvenOptimal { get; init; }
+}

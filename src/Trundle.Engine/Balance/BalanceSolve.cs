@@ -1,0 +1,70 @@
+using Trundle.Engine.Balance.Choice;
+using Trundle.Measures;
+
+namespace Trundle.Engine.Balance;
+
+/// <summary>From what a balancer shows to the weights that the drawer holds.</summary>
+public static class BalanceSolve
+{
+    /// <summary>
+    /// Chooses the weights by the order of aims: meet the tolerance; then fewest pieces; then the least of score and price of mass.
+    /// Where nothing meets the tolerance, the least score.
+    /// </summary>
+    /// <param name="problem">Planes, readings, drawer, tolerance and aims. A plane behind spokes needs the spokes.</param>
+    /// <returns>The choice, always; with no weight where none helps. <see cref="BalanceOutcome.ProvenOptimal"/> says whether it is proven.</returns>
+    /// <source>vector addition in two planes; the choice: docs/theory/balance.md; Huang et al., Shock and Vibration 16 (2009), for real weights as a whole-number problem</source>
+    public static BalanceOutcome Run(BalanceProblem problem)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        if ((problem.Inner.BehindSpokes || problem.Outer.BehindSpokes) && problem.Spokes is null)
+        {
+            throw new ArgumentException("Places behind spokes need the spokes.", nameof(problem));
+        }
+
+        var score = ScoreParts.Of(problem.Tolerance, problem.Planes, problem.ReadingPlanes);
+        var chosen = new WeightChoice(problem, score).Best(out var proven);
+        List<FittedWeight> weights =
+        [
+            .. Fitted(problem, PlaneSide.Inner, problem.Inner, chosen.Inner),
+            .. Fitted(problem, PlaneSide.Outer, problem.Outer, chosen.Outer),
+        ];
+        var needed = problem.Needed;
+        var added = new UnbalancePair(Sum(weights, PlaneSide.Inner, problem.Planes), Sum(weights, PlaneSide.Outer, problem.Planes));
+        var residual = added - needed;
+        var value = score.Of(residual.Inner.GramMillimetres, residual.Outer.GramMillimetres, out _);
+        return new BalanceOutcome
+        {
+            Problem = problem,
+            Needed = needed,
+            Weights = weights,
+            Added = added,
+            Parts = [.. score.Parts.Select(p => Part(p, residual))],
+            Score = value,
+            ScoreBefore = score.Of(needed.Inner.GramMillimetres, needed.Outer.GramMillimetres, out _),
+            WithinTolerance = value <= 1 + 1e-9,
+            TotalMass = Mass.FromGrams(weights.Sum(w => w.Mass.Grams)),
+            ProvenOptimal = proven,
+        };
+    }
+
+    private static IEnumerable<FittedWeight> Fitted(BalanceProblem problem, PlaneSide side, WeightPlane plane, PlacedPiece[] pieces)
+    {
+        var stock = problem.Stock.Of(plane.Kind);
+        return pieces.OrderBy(p => p.Degrees).ThenBy(p => p.Type.MassGrams).Select(p => new FittedWeight(
+            side,
+            plane.Kind,
+            Mass.FromGrams(p.Type.MassGrams),
+            WheelAngle.FromDegrees(p.Degrees),
+            [.. p.Type.Use.SelectMany((n, i) => Enumerable.Repeat(stock[i].Mass, n)).OrderByDescending(m => m)],
+            p.Type.SizeMillimetres > 0 ? Length.FromMillimetres(p.Type.SizeMillimetres) : null));
+    }
+
+    private static UnbalanceVector Sum(List<FittedWeight> weights, PlaneSide side, PlanePair planes) =>
+        weights.Where(w => w.Plane == side).Aggregate(default(UnbalanceVector), (sum, w) => sum + UnbalanceVector.OfMass(w.Mass, planes.At(side).Radius, w.Place));
+
+    private static TolerancePart Part(ScorePart part, UnbalancePair residual)
+    {
+        var ratio = part.Of(residual.Inner.GramMillimetres, residual.Outer.GramMillimetres);
+        return new TolerancePart(part.Name, ratio / part.PerUnit, 1 / part.PerUnit, part.Name == "couple" ? "g·mm²" : "g·mm", ratio);
+    }
+}

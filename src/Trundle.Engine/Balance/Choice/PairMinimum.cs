@@ -1,0 +1,217 @@
+using System.Numerics;
+
+namespace Trundle.Engine.Balance.Choice;
+
+/// <summary>The best that two reaches, one a side, can do together.</summary>
+/// <param name="Inner">The inner vector, in g·mm.</param>
+/// <param name="Outer">The outer vector.</param>
+/// <param name="Score">The score there.</param>
+/// <param name="Squares">The sum of squares there.</param>
+internal readonly record struct PairResult(Complex Inner, Complex Outer, double Score, double Squares);
+
+/// <summary>
+/// Least score over two reaches. Where no part of the score joins the planes, or one side is a point, it is a closed form. Else one side runs
+/// around a circle, and the other side's best is a closed form: the score along the circle changes no faster than a known rate, so a search
+/// that halves intervals finds its least to <see cref="Gap"/>.
+/// </summary>
+internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePlane outer, SearchBudget budget)
+{
+    /// <summary>A score lower by less than this is not told from the best.</summary>
+    public const double Gap = 1e-6;
+
+    /// <summary>The best of the two reaches, or null where none can be below a score.</summary>
+    public PairResult? Best(Reach a, Reach b, double beat)
+    {
+        if (score.Separate)
+        {
+            var (x, y) = (Nearest(PlaneSide.Inner, a, inner.Need), Nearest(PlaneSide.Outer, b, outer.Need));
+            var value = score.Of(x - inner.Need, y - outer.Need, out var squares);
+            return value <= beat ? new PairResult(x, y, value, squares) : null;
+        }
+
+        if (a.IsPoint)
+        {
+            return Within(Given(PlaneSide.Outer, b, a.Centre), beat);
+        }
+
+        if (b.IsPoint)
+        {
+            return Within(Given(PlaneSide.Inner, a, b.Centre), beat);
+        }
+
+        if (a.IsCircle)
+        {
+            return Around(PlaneSide.Inner, a, a.Outer, b, beat);
+        }
+
+        if (b.IsCircle)
+        {
+            return Around(PlaneSide.Outer, b, b.Outer, a, beat);
+        }
+
+        if (a.Distance(inner.Need) == 0 && b.Distance(outer.Need) == 0)
+        {
+            return new PairResult(inner.Need, outer.Need, 0, 0);
+        }
+
+        // The score has no least but nothing in the open, so the best lies on an edge of one ring.
+        PairResult? best = null;
+        foreach (var (side, ring, other) in new[] { (PlaneSide.Inner, a, b), (PlaneSide.Outer, b, a) })
+        {
+            foreach (var radius in ring.Inner > 0 ? (double[])[ring.Outer, ring.Inner] : [ring.Outer])
+            {
+                var found = Around(side, ring, radius, other, Math.Min(beat, best?.Score ?? double.PositiveInfinity));
+                if (found is { } f && (best is not { } o || f.Score < o.Score || (f.Score == o.Score && f.Squares < o.Squares)))
+                {
+                    best = f;
+                }
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>
+    /// The same score with the least sum of squares: where one side alone makes the score, the other still has room to move.
+    /// </summary>
+    public PairResult Settled(Reach a, Reach b, PairResult found)
+    {
+        var best = found;
+        for (var round = 0; round < 30; round++)
+        {
+            var before = best.Squares;
+            best = Better(best, Given(PlaneSide.Outer, b, best.Inner, found.Score));
+            best = Better(best, Given(PlaneSide.Inner, a, best.Outer, found.Score));
+            if (best.Squares >= before - 1e-15)
+            {
+                break;
+            }
+        }
+
+        return best;
+
+        PairResult Better(PairResult old, PairResult next)
+        {
+            var value = score.Of(next.Inner - inner.Need, next.Outer - outer.Need, out var squares);
+            return value <= found.Score + 1e-10 && squares < old.Squares ? new PairResult(next.Inner, next.Outer, value, squares) : old;
+        }
+    }
+
+    private static Complex Nearest(PlaneSide side, Reach reach, Complex need)
+    {
+        Span<Complex> targets = stackalloc Complex[SideMinimum.Room];
+        Span<double> weights = stackalloc double[SideMinimum.Room];
+        var minimum = new SideMinimum([new ScorePart("", 1, 1, 1)], side, need, Complex.Zero, targets, weights);
+        minimum.Over(reach);
+        return minimum.Vector;
+    }
+
+    /// <summary>The best of one side's reach for a vector of the other side.</summary>
+    private PairResult Given(PlaneSide free, Reach reach, Complex other, double floor = 0)
+    {
+        Span<Complex> targets = stackalloc Complex[SideMinimum.Room];
+        Span<double> weights = stackalloc double[SideMinimum.Room];
+        budget.Spend(20);
+        var isInner = free == PlaneSide.Inner;
+        var minimum = new SideMinimum(score.Parts, free, isInner ? inner.Need : outer.Need, other - (isInner ? outer.Need : inner.Need), targets, weights);
+        minimum.Floor = Math.Max(minimum.Floor, floor);
+        minimum.Over(reach);
+        return isInner ? new PairResult(minimum.Vector, other, minimum.Score, minimum.Squares) : new PairResult(other, minimum.Vector, minimum.Score, minimum.Squares);
+    }
+
+    private static PairResult? Within(PairResult result, double beat) => result.Score <= beat ? result : null;
+
+    /// <summary>One side runs around a circle of its reach, the other side answers.</summary>
+    private PairResult? Around(PlaneSide side, Reach runs, double radius, Reach answers, double beat)
+    {
+        var other = side == PlaneSide.Inner ? PlaneSide.Outer : PlaneSide.Inner;
+        var rate = score.Parts.Max(p => Math.Abs(p.Factor(side)) * p.PerUnit) * radius;
+        var best = default(PairResult?);
+        var bestAngle = 0.0;
+        var queue = new PriorityQueue<(double From, double To, double AtFrom, double AtTo), double>();
+        foreach (var (from, length) in runs.Arcs.Arcs)
+        {
+            var n = Math.Max(1, (int)Math.Ceiling(length / Math.Tau * 48));
+            var last = At(from).Score;
+            for (var i = 1; i <= n; i++)
+            {
+                var to = from + (length * i / n);
+                var next = At(to).Score;
+                Add(from + (length * (i - 1) / n), to, last, next);
+                last = next;
+            }
+        }
+
+        while (queue.TryDequeue(out var cell, out var bound) && bound < Limit() - Gap && budget.IsLeft)
+        {
+            var middle = (cell.From + cell.To) / 2;
+            var value = At(middle).Score;
+            if (bestAngle == middle && cell.To - cell.From < 0.05)
+            {
+                Polish(cell.From, cell.To);
+            }
+
+            Add(cell.From, middle, cell.AtFrom, value);
+            Add(middle, cell.To, value, cell.AtTo);
+        }
+
+        if (best is not { } reached || reached.Score > beat + Gap)
+        {
+            return null;
+        }
+
+        var arc = runs.Arcs.IsWhole ? (From: bestAngle - 1, Length: 2.0) : runs.Arcs.Arcs.First(r => bestAngle >= r.From && bestAngle <= r.From + r.Length);
+        foreach (var near in (double[])[0.05, 1e-3, 1e-5])
+        {
+            Polish(Math.Max(arc.From, bestAngle - near), Math.Min(arc.From + arc.Length, bestAngle + near));
+        }
+
+        return best.Value.Score <= beat ? best : null;
+
+        double Limit() => Math.Min(beat, best!.Value.Score);
+
+        void Add(double from, double to, double atFrom, double atTo)
+        {
+            var bound = ((atFrom + atTo) / 2) - (rate * (to - from) / 2);
+            if (bound < Limit() - Gap)
+            {
+                queue.Enqueue((from, to, atFrom, atTo), bound);
+            }
+        }
+
+        PairResult At(double angle)
+        {
+            var result = Given(other, answers, runs.Centre + Complex.FromPolarCoordinates(radius, angle));
+            if (best is not { } old || result.Score < old.Score - 1e-13 || (result.Score <= old.Score + 1e-13 && result.Squares < old.Squares))
+            {
+                best = result;
+                bestAngle = angle;
+            }
+
+            return result;
+        }
+
+        // Golden section: what it finds is only kept where it is better.
+        void Polish(double low, double high)
+        {
+            const double Golden = 0.6180339887498949;
+            var (x1, x2) = (high - (Golden * (high - low)), low + (Golden * (high - low)));
+            var (f1, f2) = (At(x1).Score, At(x2).Score);
+            for (var i = 0; i < 60 && high - low > 1e-13; i++)
+            {
+                if (f1 <= f2)
+                {
+                    (high, x2, f2) = (x2, x1, f1);
+                    x1 = high - (Golden * (high - low));
+                    f1 = At(x1).Score;
+                }
+                else
+                {
+                    (low, x1, f1) = (x1, x2, f2);
+                    x2 = low + (Golden * (high - low));
+                    f2 = At(x2).Score;
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,321 @@
+using System.Numerics;
+
+namespace Trundle.Engine.Balance.Choice;
+
+/// <summary>
+/// Chooses the weights: for each number of pieces and each way to share them between the planes, everything that could be better than the best
+/// so far is looked at. What could not be looked at is remembered, and the choice is called proven only where none of that could be better.
+/// </summary>
+internal sealed class WeightChoice
+{
+    // A score may pass 1 by rounding alone.
+    private const double Met = 1 + 1e-9;
+    private const int MostPieces = 16;
+    private const long Steps = 60_000_000;
+
+    private readonly ChoicePlane _inner;
+    private readonly ChoicePlane _outer;
+    private readonly ScoreParts _score;
+    private readonly bool _sharedCounts;
+    private readonly int? _maxPieces;
+    private readonly double _mostGrams;
+    private readonly double _lightest;
+    private readonly AimOrder _aims;
+    private readonly bool _toTolerance;
+
+    private readonly List<(int Pieces, double Grams, double Score)> _missed = [];
+    private readonly Dictionary<(PlaneSide, int), (double Within, PlaneList List)> _lists = [];
+    private SearchBudget _budget = new(Steps);
+    private AimOrder _order;
+    private Chosen? _best;
+
+    public WeightChoice(BalanceProblem problem, ScoreParts score)
+    {
+        _score = score;
+        _aims = AimOrder.Of(problem.Aims, problem.MassPenaltyPerGram);
+        _order = _aims;
+        _toTolerance = problem.Aims.Contains(BalanceAim.Tolerance);
+        _maxPieces = problem.MaxPieces;
+        _mostGrams = problem.MaxMass is { } most ? most.Grams + 1e-9 : double.PositiveInfinity;
+        (_inner, _outer) = PlaneSetup.Of(problem, score);
+        _sharedCounts = _inner.Kind == _outer.Kind && _inner.Counts is not null;
+        _lightest = _inner.Types.All.Concat(_outer.Types.All).Select(t => t.MassGrams).DefaultIfEmpty(0).Min();
+    }
+
+    /// <summary>The best choice.</summary>
+    /// <param name="proven">True where nothing that was left out could be better, within <see cref="PairMinimum.Gap"/> of the score.</param>
+    public Chosen Best(out bool proven)
+    {
+        var nothing = Judged([], []);
+        if (_toTolerance)
+        {
+            Search(Met);
+            if (_best is not null)
+            {
+                proven = IsProven();
+                return _best;
+            }
+
+            _order = AimOrder.LeastScore;
+            _budget = new SearchBudget(Steps);
+        }
+
+        _best = nothing;
+        for (var limit = 2.0; ; limit *= 2)
+        {
+            _missed.Clear();
+            _lists.Clear();
+            Search(limit);
+            if (_order.Priced(_best.Score, _best.MassGrams) <= limit || !_budget.IsLeft || CannotImprove(1))
+            {
+                break;
+            }
+        }
+
+        proven = IsProven();
+        return _best;
+    }
+
+    private bool IsProven() => _budget.IsLeft && _missed.All(m => _order.ScoreToBeat(m.Pieces, m.Grams, _best) <= m.Score + PairMinimum.Gap);
+
+    private bool CannotImprove(int pieces) => _order.ScoreToBeat(pieces, pieces * _lightest, _best) is var beat && (beat < 0 || (beat <= 1e-12 && _best!.Score <= 1e-12));
+
+    private void Search(double limit)
+    {
+        var most = _lightest == 0 ? 0 : _maxPieces ?? MostPieces;
+        for (var pieces = 0; pieces <= most; pieces++)
+        {
+            if (CannotImprove(pieces))
+            {
+                return;
+            }
+
+            for (var inner = 0; inner <= pieces; inner++)
+            {
+                Split(inner, pieces - inner, limit);
+                if (!_budget.IsLeft)
+                {
+                    return;
+                }
+            }
+        }
+
+        if (_maxPieces is null && _lightest > 0)
+        {
+            _missed.Add((most + 1, (most + 1) * _lightest, 0));
+        }
+    }
+
+    /// <summary>Looks at so many pieces in each plane.</summary>
+    private void Split(int inner, int outer, double limit)
+    {
+        var pieces = inner + outer;
+        var beat = Math.Min(limit, _order.ScoreToBeat(pieces, pieces * _lightest, _best));
+        if (beat < 0)
+        {
+            return;
+        }
+
+        // Where the parts of the score do not bound a side alone, one side's few arrangements ask for what the other needs.
+        if (_inner.Places is not null && _outer.Places is not null && Math.Max(inner, outer) > 1
+            && double.IsPositiveInfinity(_score.Bound(inner > outer ? PlaneSide.Inner : PlaneSide.Outer)))
+        {
+            OneByOne(inner, outer, limit, beat);
+            return;
+        }
+
+        var a = List(PlaneSide.Inner, inner, beat);
+        if (a.IsEmptyForGood)
+        {
+            return;
+        }
+
+        var b = List(PlaneSide.Outer, outer, beat);
+        if (b.IsEmptyForGood)
+        {
+            return;
+        }
+
+        foreach (var from in (double[])[a.MissingFromGrams, b.MissingFromGrams])
+        {
+            if (!double.IsPositiveInfinity(from))
+            {
+                _missed.Add((pieces, from, 0));
+            }
+        }
+
+        if (a.Arranged is { } x && b.Arranged is { } y)
+        {
+            Join(Reduced(_inner, x), Reduced(_outer, y), pieces, limit);
+        }
+        else
+        {
+            Pairs(a.AsReaches(_inner, Reduced), b.AsReaches(_outer, Reduced), pieces, limit);
+        }
+    }
+
+    private PlaneList List(PlaneSide side, int pieces, double beat)
+    {
+        var plane = side == PlaneSide.Inner ? _inner : _outer;
+        var within = (_score.Bound(side) * beat * (1 + 1e-9)) + 1e-9;
+        if (_lists.TryGetValue((side, pieces), out var kept) && kept.Within >= within)
+        {
+            return kept.List;
+        }
+
+        var list = PlaneList.Of(plane, pieces, within, _mostGrams, _budget);
+        _lists[(side, pieces)] = (within, list);
+        return list;
+    }
+
+    private Arrangements Reduced(ChoicePlane plane, Arrangements list) =>
+        _score.Separate && !_sharedCounts ? list.NearestOfEachMass(plane.Need) : list;
+
+    private void OneByOne(int inner, int outer, double limit, double beat)
+    {
+        var few = inner > outer ? PlaneSide.Outer : PlaneSide.Inner;
+        var (fewPlane, manyPlane) = few == PlaneSide.Inner ? (_inner, _outer) : (_outer, _inner);
+        var drive = List(few, Math.Min(inner, outer), beat).Arranged!;
+        var lister = new DiscretePlane(manyPlane, _mostGrams, _budget);
+        for (var i = 0; i < drive.Count && _budget.IsLeft; i++)
+        {
+            var one = new Arrangements(fewPlane, Math.Min(inner, outer));
+            one.AddFrom(drive, i);
+            var (centre, within) = Disc(few, drive.Vectors[i] - fewPlane.Need, manyPlane.Need, beat);
+            var many = lister.Near(centre, within, Math.Max(inner, outer));
+            if (!double.IsPositiveInfinity(Math.Min(many.MissingFromGrams, drive.MissingFromGrams)))
+            {
+                _missed.Add((inner + outer, Math.Min(many.MissingFromGrams, drive.MissingFromGrams), 0));
+            }
+
+            Join(few == PlaneSide.Inner ? one : many, few == PlaneSide.Inner ? many : one, inner + outer, limit);
+        }
+    }
+
+    /// <summary>Where the other side's vector must lie, by the part that says most.</summary>
+    private (Complex Centre, double Within) Disc(PlaneSide given, Complex residual, Complex otherNeed, double beat)
+    {
+        var (centre, within) = (otherNeed, double.PositiveInfinity);
+        foreach (var part in _score.Parts)
+        {
+            var (own, other) = given == PlaneSide.Inner ? (part.OnInner, part.OnOuter) : (part.OnOuter, part.OnInner);
+            var reach = (beat / (Math.Abs(other) * part.PerUnit) * (1 + 1e-9)) + 1e-9;
+            if (other != 0 && reach < within)
+            {
+                (centre, within) = (otherNeed - (own / other * residual), reach);
+            }
+        }
+
+        return (centre, within);
+    }
+
+    /// <summary>Every two arrangements that could be better, the outer ones found by their place.</summary>
+    private void Join(Arrangements inner, Arrangements outer, int pieces, double limit)
+    {
+        var byPlace = new PlaceIndex(outer, _outer.Need, Cell(outer, limit));
+        var lightestOuter = outer.Masses.DefaultIfEmpty(0).Min();
+        var (boundInner, boundOuter) = (_score.Bound(PlaneSide.Inner), _score.Bound(PlaneSide.Outer));
+        foreach (var i in Enumerable.Range(0, inner.Count).OrderBy(i => _order.Priced((inner.Vectors[i] - _inner.Need).Magnitude / boundInner, inner.Masses[i])))
+        {
+            var r1 = inner.Vectors[i] - _inner.Need;
+            var beat = Math.Min(limit, _order.ScoreToBeat(pieces, inner.Masses[i] + lightestOuter, _best));
+            if (r1.Magnitude / boundInner > beat + 1e-9)
+            {
+                continue;
+            }
+
+            var (centre, within) = Disc(PlaneSide.Inner, r1, Complex.Zero, beat);
+            foreach (var j in byPlace.Near(centre, Math.Min(within, (boundOuter * beat) + 1e-9)))
+            {
+                if (!_budget.Spend(1))
+                {
+                    return;
+                }
+
+                var mass = inner.Masses[i] + outer.Masses[j];
+                var score = _score.Of(r1, outer.Vectors[j] - _outer.Need, out _);
+                if (mass <= _mostGrams && score <= Math.Min(limit, _order.ScoreToBeat(pieces, mass, _best) + 1e-10))
+                {
+                    Offer(inner.Pieces(i), outer.Pieces(j));
+                }
+            }
+        }
+    }
+
+    private double Cell(Arrangements outer, double limit)
+    {
+        // About a few arrangements in each cell, and never finer than a search asks for.
+        var spread = outer.Vectors.Select(v => (v - _outer.Need).Magnitude).DefaultIfEmpty(0).Max();
+        var asked = _score.Parts.Where(p => p.OnOuter != 0).Select(p => limit / (Math.Abs(p.OnOuter) * p.PerUnit)).DefaultIfEmpty(1).Min();
+        return Math.Max(Math.Max(asked / 4, 2 * spread / Math.Max(1, Math.Sqrt(outer.Count))), 1e-6);
+    }
+
+    /// <summary>Every two reaches that could be better, the likeliest first.</summary>
+    private void Pairs(List<Reach> inner, List<Reach> outer, int pieces, double limit)
+    {
+        var minimum = new PairMinimum(_score, _inner, _outer, _budget);
+        var (boundInner, boundOuter) = (_score.Bound(PlaneSide.Inner), _score.Bound(PlaneSide.Outer));
+        var a = inner.Select(r => (Reach: r, Least: r.Distance(_inner.Need) / boundInner)).OrderBy(r => _order.Priced(r.Least, r.Reach.MassGrams)).ToList();
+        var b = outer.Select(r => (Reach: r, Least: r.Distance(_outer.Need) / boundOuter)).OrderBy(r => _order.Priced(r.Least, r.Reach.MassGrams)).ToList();
+        foreach (var x in a)
+        {
+            foreach (var y in b)
+            {
+                if (!_budget.Spend(1))
+                {
+                    return;
+                }
+
+                var mass = x.Reach.MassGrams + y.Reach.MassGrams;
+                var beat = Math.Min(limit, _order.ScoreToBeat(pieces, mass, _best));
+                if (mass > _mostGrams || Math.Max(x.Least, y.Least) > beat + 1e-9
+                    || (_sharedCounts && !ChoicePlane.Enough(_inner.Counts, x.Reach.Pieces.Concat(y.Reach.Pieces))))
+                {
+                    continue;
+                }
+
+                if (minimum.Best(x.Reach, y.Reach, beat + 1e-10) is not { } found)
+                {
+                    continue;
+                }
+
+                if (!_score.Separate)
+                {
+                    found = minimum.Settled(x.Reach, y.Reach, found);
+                }
+
+                if (Placed(_inner, x.Reach, found.Inner) is { } placedInner && Placed(_outer, y.Reach, found.Outer) is { } placedOuter)
+                {
+                    Offer(placedInner, placedOuter);
+                }
+                else
+                {
+                    _missed.Add((pieces, mass, found.Score));
+                }
+            }
+        }
+    }
+
+    private static PlacedPiece[]? Placed(ChoicePlane plane, Reach reach, Complex vector) =>
+        reach.Realise(vector) is { } angles ? [.. reach.Pieces.Select((type, i) => new PlacedPiece(type, plane.Degrees(angles[i])))] : null;
+
+    private void Offer(PlacedPiece[] inner, PlacedPiece[] outer)
+    {
+        if (_sharedCounts && !ChoicePlane.Enough(_inner.Counts, inner.Concat(outer).Select(p => p.Type)))
+        {
+            return;
+        }
+
+        var candidate = Judged(inner, outer);
+        if (_order.IsBetter(candidate, _best))
+        {
+            _best = candidate;
+        }
+    }
+
+    private Chosen Judged(PlacedPiece[] inner, PlacedPiece[] outer)
+    {
+        var score = _score.Of(_inner.Sum(inner) - _inner.Need, _outer.Sum(outer) - _outer.Need, out var squares);
+        return new Chosen(inner, outer, score, squares, inner.Sum(p => p.Type.MassGrams) + outer.Sum(p => p.Type.MassGrams));
+    }
+}

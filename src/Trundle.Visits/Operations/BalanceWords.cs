@@ -1,0 +1,170 @@
+using System.Globalization;
+using Trundle.Engine.Balance;
+using Trundle.Measures;
+using Trundle.Visits.Files;
+
+namespace Trundle.Visits.Operations;
+
+/// <summary>A choice of weights in a technician's words: what to fit, what it leaves, why this set, and the cautions.</summary>
+public static class BalanceWords
+{
+    /// <summary>The cautions that stand with every balance.</summary>
+    public static IReadOnlyList<string> Cautions { get; } =
+    [
+        "The vehicle maker's figures come first.",
+        "Before the spin: mud off, stones out of the tread, old weights off, the clamping nut tight, the guard down; wear eye protection.",
+    ];
+
+    /// <summary>Everything, line by line.</summary>
+    public static IEnumerable<string> Lines(BalanceFile file, BalanceOutcome outcome)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        ArgumentNullException.ThrowIfNull(outcome);
+        foreach (var side in new[] { PlaneSide.Inner, PlaneSide.Outer })
+        {
+            foreach (var line in PlaneLines(outcome, side))
+            {
+                yield return line;
+            }
+        }
+
+        yield return string.Create(CultureInfo.InvariantCulture,
+            $"In all: {Count(outcome.Pieces, "piece")}, {outcome.TotalMass.Text("g", 1)}; static {outcome.Residual.Static.Amount.Text("g·mm", 0)} and couple {outcome.Residual.Couple(outcome.Problem.Planes).Amount.Text("g·mm²", 0)} are left.");
+        yield return outcome.WithinTolerance
+            ? $"Within tolerance: {Worst(outcome)}."
+            : $"NOT within tolerance: {Worst(outcome)}.";
+        yield return Why(outcome);
+        foreach (var caution in CautionsOf(file, outcome))
+        {
+            yield return $"Caution: {caution}";
+        }
+    }
+
+    /// <summary>Why this set and no other, in a sentence or two.</summary>
+    public static string Why(BalanceOutcome outcome)
+    {
+        ArgumentNullException.ThrowIfNull(outcome);
+        var sure = outcome.ProvenOptimal;
+        var aims = outcome.Problem.Aims;
+        if (!outcome.WithinTolerance && aims.Contains(BalanceAim.Tolerance))
+        {
+            return sure
+                ? "Why this set: nothing that the drawer and the limits allow meets the tolerance (every set was looked at), and this leaves the least."
+                : "Why this set: no set that meets the tolerance was found, and this leaves the least of those looked at.";
+        }
+
+        if (outcome.Pieces == 0)
+        {
+            return "Why no weight: what is there already meets the tolerance, and a piece more would not serve the aims.";
+        }
+
+        var words = new List<string>();
+        if (aims is [BalanceAim.Tolerance, BalanceAim.Pieces, ..])
+        {
+            words.Add($"no set of fewer than {Count(outcome.Pieces, "piece")} {(sure ? "meets" : "was found that meets")} the tolerance");
+        }
+
+        var price = outcome.Problem.MassPenaltyPerGram;
+        if (aims.Contains(BalanceAim.Score))
+        {
+            words.Add(string.Create(CultureInfo.InvariantCulture,
+                $"of {(words.Count > 0 ? "those" : "all")} {(sure ? "it has" : "looked at it has")} the least of score and mass: {outcome.Score:0.000} + {price:0.###} × {outcome.TotalMass.Grams:0.#} g = {outcome.Score + (price * outcome.TotalMass.Grams):0.000}"));
+        }
+        else
+        {
+            words.Add($"it serves the aims best in their order ({string.Join(", ", aims.Select(a => a.ToString().ToLowerInvariant()))})");
+        }
+
+        return $"Why this set: {string.Join("; ", words)}.{Split(outcome)}";
+    }
+
+    /// <summary>The cautions of one result.</summary>
+    public static IReadOnlyList<string> CautionsOf(BalanceFile file, BalanceOutcome outcome)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        ArgumentNullException.ThrowIfNull(outcome);
+        var cautions = new List<string>(Cautions);
+        foreach (var weight in outcome.Weights)
+        {
+            var acts = weight.ActsAs(outcome.Problem.Planes.At(weight.Plane).Radius);
+            if (weight.Mass.Grams - acts.Grams >= 0.5)
+            {
+                cautions.Add($"The strip of {weight.Mass.Text("g", 1)} on the {Word(weight.Plane)} plane is {weight.Size!.Value.Text("mm", 0)} long: bent round the rim it acts as {acts.Text("g", 1)} at its middle. Expect the check spin to show the difference.");
+            }
+        }
+
+        if (file.Profile.DisplayHidesBelow is { Si: > 0 } hidden)
+        {
+            cautions.Add($"This balancer shows less than {hidden.Text("g", 1)} as nothing: a zero on its display may be anything up to that.");
+        }
+        else if (file.Profile.DisplayStep is { Si: > 0 } step)
+        {
+            cautions.Add($"This balancer rounds to {step.Text("g", 1)}: each reading may be off by {(step / 2).Text("g", 2)}.");
+        }
+
+        return cautions;
+    }
+
+    /// <summary>The plane in one word.</summary>
+    public static string Word(PlaneSide side) => side switch
+    {
+        PlaneSide.Inner => "inner",
+        PlaneSide.Outer => "outer",
+    };
+
+    /// <summary>The kind of weight in one word.</summary>
+    public static string Word(WeightKind kind) => kind switch
+    {
+        WeightKind.Clip => "clip",
+        WeightKind.Adhesive => "adhesive",
+    };
+
+    private static IEnumerable<string> PlaneLines(BalanceOutcome outcome, PlaneSide side)
+    {
+        var plane = side == PlaneSide.Inner ? outcome.Problem.Inner : outcome.Problem.Outer;
+        var needed = outcome.Needed.At(side);
+        var left = outcome.Residual.At(side);
+        var radius = plane.Place.Radius;
+        yield return $"{Capital(Word(side))} plane, {Word(plane.Kind)}: {needed.MassAt(radius).Text("g", 1)} at {needed.Place} is needed; leaves {left.MassAt(radius).Text("g", 1)} at {left.Place}.";
+        var weights = outcome.Weights.Where(w => w.Plane == side).ToList();
+        if (weights.Count == 0)
+        {
+            yield return "    fit nothing";
+        }
+
+        foreach (var weight in weights)
+        {
+            var made = weight.Segments.Count > 1 ? $" ({string.Join(" + ", weight.Segments.GroupBy(s => s).Select(g => g.Count() > 1 ? $"{g.Count()} × {g.Key.Text("g", 1)}" : g.Key.Text("g", 1)))})" : "";
+            yield return $"    fit {weight.Mass.Text("g", 1)}{made} at {weight.Place}: at twelve when the valve stands at {ClockFace.ValveAt(weight.Place)}, seen from outside";
+        }
+    }
+
+    private static string Worst(BalanceOutcome outcome)
+    {
+        var worst = outcome.Parts.MaxBy(p => p.Ratio)!;
+        var name = worst.Name is "inner" or "outer" ? $"the {worst.Name} plane" : $"the {worst.Name} part";
+        return string.Create(CultureInfo.InvariantCulture, $"{name} keeps {worst.Left:0} of {worst.Tolerance:0} {worst.Unit} [{outcome.Problem.Tolerance.Source.ForPeople}]");
+    }
+
+    /// <summary>What a split behind spokes costs in mass.</summary>
+    private static string Split(BalanceOutcome outcome)
+    {
+        foreach (var side in new[] { PlaneSide.Inner, PlaneSide.Outer })
+        {
+            var plane = side == PlaneSide.Inner ? outcome.Problem.Inner : outcome.Problem.Outer;
+            var weights = outcome.Weights.Where(w => w.Plane == side).ToList();
+            var mass = Mass.FromGrams(weights.Sum(w => w.Mass.Grams));
+            var needed = outcome.Needed.At(side).MassAt(plane.Place.Radius);
+            if (plane.BehindSpokes && weights.Count > 1 && mass > needed)
+            {
+                return $" Behind the spokes the {Word(side)} plane takes {mass.Text("g", 1)} for the {needed.Text("g", 1)} that one weight would need between them.";
+            }
+        }
+
+        return "";
+    }
+
+    private static string Count(int number, string thing) => string.Create(CultureInfo.InvariantCulture, $"{number} {thing}{(number == 1 ? "" : "s")}");
+
+    private static string Capital(string word) => string.Concat(word[..1].ToUpperInvariant(), word.AsSpan(1));
+}
