@@ -57,7 +57,7 @@ public static class InUseRules
         SetOf(table.Cell(row, "set")),
         Enum.GetValues<Category>().Single(c => c.Word() == table.Cell(row, "category")),
         table.Cell(row, "category-by") == "law",
-        table.Cell(row, "document"),
+        table.Cell(row, "source"),
         table.Cell(row, "clause"),
         table.Cell(row, "edition"),
         Source.StatusOf(table.Cell(row, "status")) ?? throw new InvalidOperationException($"The status of rule '{table.Cell(row, "rule")}' is not a known word."),

@@ -246,7 +246,7 @@ public static class VisitFileReader
         {
             Id = o.Text("id"),
             Marking = o.Reference("marking", MarkingReader.Read),
-            Tin = o.Text("tin"),
+            Tin = o.Reference("tin", t => TinReader.Read(t))?.Typed,
             Marks = [.. o.Texts("marks").Select(m => m.ToUpperInvariant())],
             Directional = o.Flag("directional") ?? false,
             MountedFor = o.Word("mountedFor", ("left", MountedFor.Left), ("right", MountedFor.Right)),

@@ -50,6 +50,7 @@ public static class OperationList
         BalanceToleranceOperation.Operation,
         SidewallOperation.Operation,
         FitmentOperation.Operation,
+        InspectOperation.Operation,
     ];
 
     /// <summary>The operation of a name; throws where there is none, since that is a mistake in the code.</summary>

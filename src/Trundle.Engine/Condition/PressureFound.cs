@@ -1,0 +1,80 @@
+using System.Globalization;
+using Trundle.Engine.Findings;
+using Trundle.Engine.Fitment;
+using Trundle.Engine.Pressure;
+using Trundle.Engine.Reference;
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+
+namespace Trundle.Engine.Condition;
+
+/// <summary>The pressure found, against the placard and the sidewall. How far it may be too high for the load carried is the pressure check's.</summary>
+internal static class PressureFound
+{
+    public static void Check(CheckBook book, Assembly assembly)
+    {
+        var at = assembly.Position.ToString();
+        if (assembly.Pressure is not { } found)
+        {
+            book.Need(at, "the pressure as found, and whether the tyre was hot", "it is held against the placard");
+            return;
+        }
+
+        if (assembly.Tyre?.MaximumPressure is { } most && !found.Hot && found.Value > most)
+        {
+            book.Judge("pressure.sidewall", at, true, Kilopascals(found.Value), new Limit(Kilopascals(most), Source.Entered("the sidewall's MAX PRESS, as entered")));
+        }
+
+        var placard = book.Vehicle.PlacardAt(assembly.Position);
+        if (placard?.Cold is not { } cold)
+        {
+            book.Need(assembly.Position.IsSpare ? at : CheckBook.AxleName(assembly.Position.Axle), "the placard's cold pressure", "the pressure found is held against it");
+            return;
+        }
+
+        var entered = Source.Entered("the vehicle's placard, as entered");
+        var judged = JudgedReading.Of(found, new SourcedPressure(cold, entered), null);
+        var limit = new Limit(Kilopascals(cold), entered);
+        var percent = found.Value / cold * 100;
+        var measured = new Amount(found.Value.Kilopascals, "kPa", string.Create(CultureInfo.InvariantCulture, $"{found.Value.Text("kPa", 0)}{(found.Hot ? ", hot" : "")}: {percent:0} % of the placard"));
+        switch (judged.Verdict)
+        {
+            case ReadingVerdict.RunLow:
+                RunLow(book, assembly, at, measured, percent);
+                break;
+            case ReadingVerdict.Low or ReadingVerdict.HotLow:
+                book.Judge("pressure.low", at, true, measured, limit, judged.Advice);
+                break;
+            case ReadingVerdict.High when placard.Laden is { } laden && found.Value <= laden:
+                book.Judge("pressure.high", at, false, measured, new Limit(Kilopascals(laden), entered), "Between the placard's cold and laden pressure: right for a loaded vehicle, else let air out to the cold one.");
+                break;
+            case ReadingVerdict.High:
+                book.Judge("pressure.high", at, true, measured, limit, judged.Advice);
+                break;
+            case ReadingVerdict.HotLeave:
+                book.Judge("pressure.hot", at, false, measured, limit, judged.Advice);
+                break;
+            case ReadingVerdict.OnTarget or ReadingVerdict.NothingToCompare:
+                book.Judge("pressure.low", at, false, measured, limit);
+                break;
+        }
+    }
+
+    private static void RunLow(CheckBook book, Assembly assembly, string at, Amount measured, double percent)
+    {
+        var runLow = Figures.Of("pressure.runlow.fraction");
+        var warning = Figures.Of("pressure.warning.us.fraction");
+        if (percent <= ((1 - warning.Value) * 100) + CheckBook.Hair)
+        {
+            book.Judge("pressure.warning", at, true, measured, new Limit(Percent(1 - warning.Value), warning.Source));
+            return;
+        }
+
+        var heavy = assembly.Tyre?.Marking?.Size.TyreClass == Sidewall.TyreClass.Truck;
+        book.Judge(heavy ? "pressure.run-low-truck" : "pressure.run-low", at, true, measured, new Limit(Percent(runLow.Value), runLow.Source));
+    }
+
+    private static Amount Percent(double fraction) => Amount.Number(fraction * 100, "%", 0);
+
+    private static Amount Kilopascals(GaugePressure pressure) => Amount.Of(pressure, "kPa", 0);
+}

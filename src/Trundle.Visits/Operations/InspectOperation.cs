@@ -1,0 +1,19 @@
+using Trundle.Engine.Condition;
+using Trundle.Engine.Fitment;
+using Trundle.Measures;
+using Trundle.Visits.Files;
+
+namespace Trundle.Visits.Operations;
+
+/// <summary><c>inspect FILE --rules us|uk|eu</c>: what is fitted, and the state that it is in.</summary>
+public static class InspectOperation
+{
+    /// <summary>The operation.</summary>
+    public static Operation Operation { get; } = new("inspect", "What is fitted and the state it is in: tread, age, damage, pressure, wear.", Run)
+    {
+        TakesFile = true,
+        Options = [CheckAnswer.RulesOption],
+    };
+
+    private static Reading<Answer> Run(FileNode body) => CheckAnswer.Of(body, subject => ConditionCheck.Run(subject).With(FitmentCheck.Run(subject)));
+}

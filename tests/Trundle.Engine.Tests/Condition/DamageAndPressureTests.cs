@@ -1,0 +1,118 @@
+using Trundle.Engine.Condition;
+using Trundle.Engine.Findings;
+using Trundle.Engine.Reference;
+using Trundle.Engine.Tests.Fitment;
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+
+namespace Trundle.Engine.Tests.Condition;
+
+public sealed class DamageAndPressureTests
+{
+    [Theory]
+    [InlineData(DamageKind.Cord, DamagePlace.Sidewall, null, "damage.cord", Category.Dangerous)]
+    [InlineData(DamageKind.Bulge, DamagePlace.Sidewall, null, "damage.bulge", Category.Dangerous)]
+    [InlineData(DamageKind.Cut, DamagePlace.Sidewall, 24.99, "damage.cut.side", Category.Refer)]
+    [InlineData(DamageKind.Cut, DamagePlace.Sidewall, 25.0, "damage.cut.side", Category.Refer)]
+    [InlineData(DamageKind.Cut, DamagePlace.Sidewall, 25.01, "damage.cut.large", Category.Major)]
+    [InlineData(DamageKind.Cut, DamagePlace.Tread, 25.01, "damage.cut.large", Category.Major)]
+    [InlineData(DamageKind.Cut, DamagePlace.Tread, 10.0, "damage.cut.tread", Category.Minor)]
+    [InlineData(DamageKind.Cut, DamagePlace.Shoulder, null, "damage.cut.side", Category.Refer)]
+    [InlineData(DamageKind.Puncture, DamagePlace.Tread, 5.99, "damage.puncture.crown", Category.Refer)]
+    [InlineData(DamageKind.Puncture, DamagePlace.Tread, 6.0, "damage.puncture.crown", Category.Refer)]
+    [InlineData(DamageKind.Puncture, DamagePlace.Tread, 6.01, "damage.puncture.large", Category.Major)]
+    [InlineData(DamageKind.Puncture, DamagePlace.Shoulder, 3.0, "damage.puncture.side", Category.Major)]
+    [InlineData(DamageKind.Puncture, DamagePlace.Sidewall, 3.0, "damage.puncture.side", Category.Major)]
+    [InlineData(DamageKind.Puncture, DamagePlace.Bead, 3.0, "damage.puncture.side", Category.Major)]
+    [InlineData(DamageKind.Crack, DamagePlace.Sidewall, 1.0, "damage.crack", Category.Refer)]
+    [InlineData(DamageKind.Bead, DamagePlace.Bead, 1.5, "damage.bead.small", Category.Refer)]
+    [InlineData(DamageKind.Bead, DamagePlace.Bead, 1.5875, "damage.bead.small", Category.Refer)]
+    [InlineData(DamageKind.Bead, DamagePlace.Bead, 1.59, "damage.bead", Category.Major)]
+    [InlineData(DamageKind.Bead, DamagePlace.Bead, null, "damage.bead", Category.Major)]
+    [InlineData(DamageKind.Other, DamagePlace.Tread, null, "damage.other", Category.Refer)]
+    public void Each_kind_at_each_place_and_size_has_its_rule_under_every_rule_set(DamageKind kind, DamagePlace place, double? millimetres, string rule, Category expected)
+    {
+        foreach (var rules in Bay.EveryRuleSet)
+        {
+            var finding = Damaged(rules, kind, place, millimetres).One(rule, "1L");
+            finding.Category.ShouldBe(expected);
+            finding.Action.Length.ShouldBeGreaterThan(10);
+        }
+    }
+
+    [Fact]
+    public void From_a_section_of_250_mm_on_a_tenth_of_it_is_the_limit_of_a_cut()
+    {
+        // 275 mm: 27.5 mm is the greater of the two.
+        Damaged(RuleSet.UnitedKingdom, DamageKind.Cut, DamagePlace.Sidewall, 27.5, "275/40 R20 106Y").One("damage.cut.side", "1L").Category.ShouldBe(Category.Refer);
+        var finding = Damaged(RuleSet.UnitedKingdom, DamageKind.Cut, DamagePlace.Sidewall, 27.51, "275/40 R20 106Y").One("damage.cut.large", "1L");
+        finding.Category.ShouldBe(Category.Major);
+        finding.Limit!.Amount.Value!.Value.ShouldBe(27.5, 1e-9);
+        finding.Source.Text.ShouldContain("reg. 27");
+    }
+
+    [Fact]
+    public void A_worn_tyre_is_not_repaired_and_a_truck_tyre_takes_a_larger_repair()
+    {
+        Puncture(1.5875).ShouldBe("damage.puncture.worn");
+        Puncture(1.59).ShouldBe("damage.puncture.crown");
+        Damaged(null, DamageKind.Puncture, DamagePlace.Tread, 10, "295/80 R22.5 152/148M").One("damage.puncture.crown-truck", "1L").Category.ShouldBe(Category.Refer);
+        Damaged(null, DamageKind.Puncture, DamagePlace.Tread, 10.01, "295/80 R22.5 152/148M").One("damage.puncture.large", "1L").Category.ShouldBe(Category.Major);
+
+        static string Puncture(double tread) => ConditionCheck.Run(Bay.Four().With("1L", a => a with
+        {
+            Damage = [new Damage(DamageKind.Puncture, DamagePlace.Tread, Length.FromMillimetres(3))],
+            Tread = new TreadDepths([], [Length.FromMillimetres(tread)], []),
+        })).Findings.Single(f => f.Rule.StartsWith("damage.", StringComparison.Ordinal)).Rule;
+    }
+
+    [Fact]
+    public void The_repair_area_stands_beside_a_repairable_puncture() =>
+        Damaged(RuleSet.UnitedKingdom, DamageKind.Puncture, DamagePlace.Tread, 4, "205/55 R16 91V").One("damage.puncture.crown", "1L").Cautions.ShouldContain(c => c.Contains("central 143.5 mm", StringComparison.Ordinal));
+
+    [Theory]
+    [InlineData(230, false, "pressure.low", Category.None)]
+    [InlineData(229, false, "pressure.low", Category.None)]
+    [InlineData(228.9, false, "pressure.low", Category.Minor)]
+    [InlineData(184.1, false, "pressure.low", Category.Minor)]
+    [InlineData(184, false, "pressure.run-low", Category.Refer)]
+    [InlineData(172.6, false, "pressure.run-low", Category.Refer)]
+    [InlineData(172.5, false, "pressure.warning", Category.Major)]
+    [InlineData(255, false, "pressure.high", Category.None)]
+    [InlineData(260, false, "pressure.high", Category.None)]
+    [InlineData(260.1, false, "pressure.high", Category.Minor)]
+    [InlineData(300, false, "pressure.high", Category.Minor)]
+    [InlineData(250, true, "pressure.hot", Category.None)]
+    [InlineData(220, true, "pressure.low", Category.Minor)]
+    public void The_pressure_found_against_a_placard_of_230_and_260_laden(double kilopascals, bool hot, string rule, Category expected)
+    {
+        var finding = ConditionCheck.Run(Bay.Four(RuleSet.EuropeanUnion).With("1L", a => a with { Pressure = new PressureReading(GaugePressure.FromKilopascals(kilopascals), null, hot) })).One(rule, "1L");
+        finding.Category.ShouldBe(expected);
+        finding.Action.ShouldNotBeNullOrWhiteSpace();
+    }
+
+    [Fact]
+    public void Never_above_the_sidewalls_greatest()
+    {
+        foreach (var (kilopascals, over) in new[] { (300.0, false), (300.1, true) })
+        {
+            var result = ConditionCheck.Run(Bay.Four().With("1L", a => a with
+            {
+                Tyre = a.Tyre! with { MaximumPressure = GaugePressure.FromKilopascals(300) },
+                Pressure = new PressureReading(GaugePressure.FromKilopascals(kilopascals), null, false),
+            }));
+            (result.CategoryOf("pressure.sidewall", "1L") == Category.Major).ShouldBe(over);
+        }
+    }
+
+    [Fact]
+    public void A_truck_tyre_run_low_is_not_topped_up()
+    {
+        var truck = new Vehicle { VehicleClass = "goods over 3500 kg", Axles = [Bay.Axle("295/80 R22.5 152/148M") with { Placard = new Placard(Bay.Marked("295/80 R22.5 152/148M"), GaugePressure.FromKilopascals(800), null) }] };
+        var subject = new FittedVehicle(truck, [Bay.On("1L", "295/80 R22.5 152/148M") with { Pressure = new PressureReading(GaugePressure.FromKilopascals(640), null, false) }], null, null);
+        ConditionCheck.Run(subject).One("pressure.run-low-truck", "1L").Category.ShouldBe(Category.Major);
+    }
+
+    private static CheckResult Damaged(RuleSet? rules, DamageKind kind, DamagePlace place, double? millimetres, string marking = Bay.Size) =>
+        ConditionCheck.Run(Bay.Four(rules).With("1L", a => Bay.On("1L", marking) with { Damage = [new Damage(kind, place, millimetres is { } mm ? Length.FromMillimetres(mm) : null)] }));
+}
