@@ -28,7 +28,7 @@ internal static class WearPattern
             found = pattern is not null;
             if (pattern is not null)
             {
-                book.Judge($"wear.{pattern}", at, true, measured, figure.Limit(1));
+                Say(book, $"wear.{pattern}", at, measured, figure);
             }
         }
 
@@ -38,7 +38,7 @@ internal static class WearPattern
             if (Reaches(range.Millimetres, threshold))
             {
                 var measured = new Amount(range.Millimetres, "mm", string.Create(CultureInfo.InvariantCulture, $"{range.Millimetres:0.0#} mm around the {place}"));
-                book.Judge("wear.uneven-round", at, true, measured, figure.Limit(1));
+                Say(book, "wear.uneven-round", at, measured, figure);
                 return;
             }
         }
@@ -47,6 +47,13 @@ internal static class WearPattern
         {
             book.Judge("wear.even", at, false, Amount.Word("even across"), figure.Limit(1));
         }
+    }
+
+    /// <summary>The causes compete, so all of them are named, and what to look at first.</summary>
+    private static void Say(CheckBook book, string rule, string at, Amount measured, Figure figure)
+    {
+        var row = InUseRules.Of(rule, book.Rules);
+        book.Judge(row, at, true, measured, figure.Limit(1), $"{row.Text} {row.Action}");
     }
 
     private static string? Across(double inner, double centre, double outer, double threshold)

@@ -10,7 +10,12 @@ internal static class AxleMatch
 {
     public static void Check(CheckBook book)
     {
-        for (var axle = 1; axle <= book.Vehicle.Axles.Count; axle++)
+        if (book.Vehicle.Axles.Count == 0)
+        {
+            book.Need(null, "the vehicle's axles from the front, each with placard, fixings and hub", "what is fitted is held against them");
+        }
+
+        for (var axle = 1; axle <= Drivetrain.AxleCount(book.Subject); axle++)
         {
             var all = book.Subject.OnAxle(axle);
             foreach (var position in Places(book.Vehicle, axle).Where(p => all.All(a => a.Position != p)))
@@ -27,7 +32,7 @@ internal static class AxleMatch
     }
 
     /// <summary>Every place on an axle; a motorcycle's is written on the left or the right, whichever was entered.</summary>
-    private static IEnumerable<Position> Places(Vehicle vehicle, int axle) => vehicle.VehicleClass == "motorcycle"
+    private static IEnumerable<Position> Places(Vehicle vehicle, int axle) => vehicle.VehicleClass == "motorcycle" || axle > vehicle.Axles.Count
         ? []
         : vehicle.Axles[axle - 1].Dual
             ? [Position.On(axle, Side.Left, DualPlace.Inner), Position.On(axle, Side.Left, DualPlace.Outer), Position.On(axle, Side.Right, DualPlace.Inner), Position.On(axle, Side.Right, DualPlace.Outer)]

@@ -37,12 +37,12 @@ public static class ConstructionMix
     internal static void Check(CheckBook book)
     {
         var tyres = Tyres(book);
-        for (var axle = 1; axle <= book.Vehicle.Axles.Count; axle++)
+        var axles = tyres.GroupBy(t => t.Axle).OrderBy(g => g.Key).Select(g => (Axle: g.Key, Tyres: g.ToList())).ToList();
+        foreach (var (axle, built) in axles)
         {
-            Axle(book, axle, [.. tyres.Where(t => t.Axle == axle)]);
+            Axle(book, axle, built);
         }
 
-        var axles = tyres.GroupBy(t => t.Axle).OrderBy(g => g.Key).Select(g => (Axle: g.Key, Tyres: g.ToList())).ToList();
         var faulty = false;
         foreach (var front in axles)
         {
@@ -139,9 +139,8 @@ public static class ConstructionMix
 
     private static bool Applies(MixingRule rule, CheckBook book, int frontAxle, int rearAxle, List<Built> front, List<Built> rear)
     {
-        var axles = book.Vehicle.Axles;
         var driven = Drivetrain.DrivenAxles(book.Vehicle);
-        var plain = axles.Count == 2 && axles.All(a => !a.Dual);
+        var plain = Drivetrain.AxleCount(book.Subject) == 2 && book.Subject.Fitted.All(a => a.Position.Dual == DualPlace.Single) && book.Vehicle.Axles.All(a => !a.Dual);
         var slow = book.Vehicle.TopSpeed is { } top && top <= Figures.Of("fitment.slow-vehicle").As<Speed>();
         return rule.Scope switch
         {
@@ -149,11 +148,13 @@ public static class ConstructionMix
             MixingScope.InFront or MixingScope.AnyTwoAxles => true,
             MixingScope.TwoAxleSingle => plain && !slow && !Wide(front, rear),
             MixingScope.OtherVehicle => !slow && (!plain || Wide(front, rear)),
-            MixingScope.Steered => axles[frontAxle - 1].Steered && axles[rearAxle - 1].Steered,
-            MixingScope.DrivenNotSteered => new[] { frontAxle, rearAxle }.All(a => driven.Contains(a) && !axles[a - 1].Steered),
+            MixingScope.Steered => Steered(book, frontAxle) && Steered(book, rearAxle),
+            MixingScope.DrivenNotSteered => new[] { frontAxle, rearAxle }.All(a => driven.Contains(a) && !Steered(book, a)),
             MixingScope.AllWheelDrive => Drivetrain.AllWheelsDriven(book.Vehicle),
         };
     }
+
+    private static bool Steered(CheckBook book, int axle) => axle <= book.Vehicle.Axles.Count && book.Vehicle.Axles[axle - 1].Steered;
 
     /// <summary>A tyre's contact is never wider than its section: only from this nominal width on can the contact reach the regulation's limit.</summary>
     private static bool Wide(List<Built> front, List<Built> rear) =>

@@ -26,6 +26,14 @@ public static class Drivetrain
         };
     }
 
+    /// <summary>How many axles the vehicle has: those described, or as many as the assemblies' positions tell.</summary>
+    /// <source>common practice</source>
+    public static int AxleCount(FittedVehicle subject)
+    {
+        ArgumentNullException.ThrowIfNull(subject);
+        return Math.Max(subject.Vehicle.Axles.Count, subject.Fitted.Select(a => a.Position.Axle).DefaultIfEmpty(0).Max());
+    }
+
     /// <summary>True where every axle is driven.</summary>
     /// <source>common practice</source>
     public static bool AllWheelsDriven(Vehicle vehicle)

@@ -54,6 +54,14 @@ public static class FitmentCheck
             return;
         }
 
+        var rounding = Figures.Of("fitment.bolt-circle-rounding").As<Length>().Millimetres;
+        var hubs = book.Vehicle.Axles.Select(a => a.Hub?.BoltCircle).OfType<BoltCircle>().ToList();
+        if (book.Subject.At(Position.Spare)!.Wheel?.BoltCircle is { } own && hubs.Count > 0)
+        {
+            var other = hubs.Find(h => h.Count != own.Count || Math.Abs((h.Diameter - own.Diameter).Millimetres) > rounding);
+            book.Judge("spare.wheel", "S", other is not null, WheelToHub.Written(own), new Limit(WheelToHub.Written(other ?? hubs[0]), Source.Entered("the hubs, as entered")));
+        }
+
         if (marking.Size.TyreClass == TyreClass.TemporarySpare)
         {
             book.Judge("spare.temporary", "S", false, Amount.Word(marking.Size.Text), Figures.Of("fitment.temporary-spare-speed").Limit(0), InUseRules.Of("spare.temporary", book.Rules).Action);

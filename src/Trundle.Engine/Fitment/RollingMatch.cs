@@ -15,6 +15,11 @@ internal static class RollingMatch
     public static void Driven(CheckBook book)
     {
         var driven = Drivetrain.DrivenAxles(book.Vehicle);
+        if (book.Vehicle.Axles.Count == 0)
+        {
+            return;
+        }
+
         if (driven.Count == 0)
         {
             book.Need(null, "which axles are driven", "circumferences are compared on driven axles, and constructions with all wheels driven");
@@ -48,13 +53,8 @@ internal static class RollingMatch
     /// <summary>The diameters of each dual pair: by the US law's half inch, and by the closer table of the trade.</summary>
     public static void Duals(CheckBook book)
     {
-        for (var axle = 1; axle <= book.Vehicle.Axles.Count; axle++)
+        for (var axle = 1; axle <= Drivetrain.AxleCount(book.Subject); axle++)
         {
-            if (!book.Vehicle.Axles[axle - 1].Dual)
-            {
-                continue;
-            }
-
             foreach (var side in (Side[])[Side.Left, Side.Right])
             {
                 var inner = book.Subject.At(Position.On(axle, side, DualPlace.Inner));

@@ -54,7 +54,7 @@ internal static class WheelToHub
         }
     }
 
-    private static Amount Written(BoltCircle circle) =>
+    internal static Amount Written(BoltCircle circle) =>
         new(circle.Diameter.Millimetres, "mm", string.Create(CultureInfo.InvariantCulture, $"{circle.Count} x {circle.Diameter.Millimetres:0.##} mm"));
 
     private static void Bore(CheckBook book, Position position, string at, Wheel wheel, Axle axle)

@@ -290,5 +290,27 @@ public sealed class FitmentCheckTests
         FitmentCheck.Run(Bay.Four(null, vehicle) with { Fitted = [Bay.On("S", "T125/80 D15 95M")] }).One("spare.load", "S").Category.ShouldBe(expected);
     }
 
+    [Fact]
+    public void Without_any_axle_described_the_tyres_are_still_held_against_each_other()
+    {
+        foreach (var rules in Bay.EveryRuleSet)
+        {
+            var bare = Bay.Pair(rules, Bay.Size, "195/65 D15 91H", new Vehicle());
+            var result = FitmentCheck.Run(bare);
+            result.Findings.ShouldContain(f => f.Rule == "mix.radial-in-front" && f.Category == Category.Major);
+            result.Findings.ShouldContain(f => f.Rule == "axle.size" && f.Position == "axle 2");
+            result.Needs.ShouldContain(n => n.What.Contains("axles from the front", StringComparison.Ordinal));
+        }
+    }
+
+    [Fact]
+    public void The_spares_wheel_goes_on_every_hub()
+    {
+        var four = new Hub(null, new BoltCircle(4, Length.FromMillimetres(100)));
+        var subject = Bay.Four() with { Fitted = [.. Bay.Four().Fitted, Bay.On("S")] };
+        FitmentCheck.Run(subject).One("spare.wheel", "S").Category.ShouldBe(Category.None);
+        FitmentCheck.Run(subject with { Vehicle = Bay.Car with { Axles = [Bay.Axle(), Bay.Axle() with { Hub = four }] } }).One("spare.wheel", "S").Category.ShouldBe(Category.Refer);
+    }
+
     private static CheckResult Changed(string marking, RuleSet? rules = null) => FitmentCheck.Run(Bay.Four(rules).With("1L", a => Bay.On("1L", marking)));
 }
