@@ -62,8 +62,8 @@ internal static class PressureFound
 
     private static void RunLow(CheckBook book, Assembly assembly, string at, Amount measured, double percent)
     {
-        var runLow = Figures.Of("pressure.runlow.fraction");
-        var warning = Figures.Of("pressure.warning.us.fraction");
+        var runLow = Figures.Of("pressure.runlow-fraction");
+        var warning = Figures.Of("pressure.warning-us-fraction");
         if (percent <= ((1 - warning.Value) * 100) + CheckBook.Hair)
         {
             book.Judge("pressure.warning", at, true, measured, new Limit(Percent(1 - warning.Value), warning.Source));
