@@ -56,7 +56,7 @@ public static class NumberText
             if (mark == ',' && decimals.Length == 3)
             {
                 return Reading<double>.Failed("comma-ambiguous",
-                    $"'{Shown(text[first..i])}' may be a decimal or thousands; write {whole}.{decimals} or {whole}{decimals}.");
+                    $"'{Shown(text[first..i])}' may be a decimal or thousands; write {Shown($"{whole}.{decimals}")} or {Shown($"{whole}{decimals}")}.");
             }
 
             value = double.Parse(string.Concat(whole.Length == 0 ? "0" : whole, ".", decimals), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);

@@ -198,10 +198,15 @@ public sealed class FileNode
     private static string Place(string fileName, int line, int column) =>
         string.Create(CultureInfo.InvariantCulture, $"{(fileName.Length == 0 ? "input" : fileName)}:{line}:{column}");
 
+    /// <summary>The parser's own sentence without its place, which we tell ourselves, and without the rest of the file, which it may quote.</summary>
     private static string WithoutPlace(string message)
     {
         var cut = message.IndexOf(" LineNumber:", StringComparison.Ordinal);
-        return cut < 0 ? message : message[..cut];
+        var sentence = cut < 0 ? message : message[..cut];
+        var quoteEnd = sentence.LastIndexOf("' is ", StringComparison.Ordinal);
+        return sentence.Length > 120 && sentence[0] == '\'' && quoteEnd > 0
+            ? $"'{NumberText.Shown(sentence.AsSpan(1, Math.Min(20, quoteEnd - 1)))}…{sentence[quoteEnd..]}"
+            : sentence;
     }
 
     private static (int Line, int Column) PlaceOfCharacter(string text, int index)

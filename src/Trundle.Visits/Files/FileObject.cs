@@ -48,10 +48,10 @@ public sealed class FileObject
         return node is null || node.Kind == NodeKind.Null ? null : node;
     }
 
-    /// <summary>A problem where a required key is absent.</summary>
+    /// <summary>A problem where a required key is absent, null or a blank text.</summary>
     public bool Require(string key, string what)
     {
-        if (Has(key))
+        if (Node(key) is { } node && !(node.Kind == NodeKind.Text && string.IsNullOrWhiteSpace(node.Text)))
         {
             return true;
         }
