@@ -27,3 +27,18 @@ need_package() {
       || { echo "The Debian package $2 could not be installed." >&2; exit 1; }
   fi
 }
+
+# Builds the command where a source is newer than the last build, and says so; a second start takes a second.
+command=artifacts/bin/Trundle.Cli/release/trundle
+build_command() {
+  local stamp=artifacts/run.built
+  if [ -x "$command" ] && [ -f "$stamp" ] \
+    && [ -z "$(find src Directory.Build.props Directory.Packages.props global.json -newer "$stamp" -print -quit)" ]; then
+    return 0
+  fi
+  echo "Building Trundle; the first time NuGet fetches the packages named in Directory.Packages.props." >&2
+  mkdir -p artifacts
+  touch "$stamp.now"
+  dotnet build src/Trundle.Cli -c Release -v q -clp:ErrorsOnly >&2
+  mv "$stamp.now" "$stamp"
+}
