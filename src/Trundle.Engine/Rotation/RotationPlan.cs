@@ -81,15 +81,40 @@ public sealed record RotationPlan(RotationVerdict? Chosen, IReadOnlyList<Rotatio
     {
         ArgumentNullException.ThrowIfNull(vehicle);
         ArgumentNullException.ThrowIfNull(pattern);
-        if (string.Equals(pattern.Trim(), MakerRotations.None, StringComparison.OrdinalIgnoreCase))
+        if (IsNone(pattern))
         {
             return Reading<FittedVehicle>.Of(vehicle);
         }
 
+        return Verdict(vehicle, pattern).Then(verdict => verdict.AllowedWithRemounting
+            ? Reading<FittedVehicle>.Of(After(vehicle, verdict))
+            : Reading<FittedVehicle>.Failed("rotation-refused", verdict.Why));
+    }
+
+    /// <summary>True where the word says that nothing is moved.</summary>
+    /// <source>calculated</source>
+    public static bool IsNone(string pattern) => string.Equals(pattern?.Trim(), MakerRotations.None, StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>One pattern, by a name or by its moves, held against the vehicle.</summary>
+    /// <returns>The verdict, allowed or not; a problem where the pattern is not known.</returns>
+    /// <source>each refusal names its own</source>
+    public static Reading<RotationVerdict> Verdict(FittedVehicle vehicle, string pattern)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        ArgumentNullException.ThrowIfNull(pattern);
         var own = MakerRotations.Of(vehicle);
         var known = own.IsRead ? own.Value.Patterns.FirstOrDefault(p => string.Equals(p.Name, pattern.Trim(), StringComparison.OrdinalIgnoreCase)) : null;
         return (known is null ? RotationPattern.Read(pattern, "as entered", Source.Entered("moves, as entered")) : Reading<RotationPattern>.Of(known))
-            .Then(p => Apply(vehicle, p));
+            .Then(p => Reading<RotationVerdict>.Of(RotationRules.Judge(vehicle, p)));
+    }
+
+    /// <summary>The vehicle after the moves of a verdict: what was measured stays with each tyre.</summary>
+    /// <source>calculated</source>
+    public static FittedVehicle After(FittedVehicle vehicle, RotationVerdict verdict)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        ArgumentNullException.ThrowIfNull(verdict);
+        return Rotated.After(vehicle, verdict.Moves);
     }
 
     /// <summary>The vehicle after a pattern's moves; a problem where the pattern may not be done even with tyres remounted.</summary>

@@ -1,32 +1,47 @@
+using Trundle.Engine.Rotation;
 using Trundle.Engine.Vehicles;
+using Trundle.Measures;
 
 namespace Trundle.Visits.Bay;
 
 /// <summary>The vehicle as it will leave: tyres renewed on their wheels, assemblies moved, pressures as they were set.</summary>
-public static class LeavingVehicle
+/// <param name="Vehicle">The vehicle.</param>
+/// <param name="CameFrom">For each position that the rotation fills: where its assembly came from; empty where none was chosen.</param>
+/// <param name="Refused">Why the chosen rotation may not be done, or null. Then nothing is moved.</param>
+public sealed record LeavingVehicle(FittedVehicle Vehicle, IReadOnlyDictionary<Position, Position> CameFrom, string? Refused)
 {
+    /// <summary>Where the assembly at a position came from.</summary>
+    public Position From(Position position) => CameFrom.GetValueOrDefault(position, position);
+
     /// <summary>Makes it of the vehicle as it came and of what was recorded.</summary>
-    /// <returns>The vehicle, and from where to where each assembly moves; the moves are empty where no rotation was chosen.</returns>
-    public static (FittedVehicle Vehicle, IReadOnlyDictionary<Position, Position> CameFrom) Of(FittedVehicle arrived, VisitWork work)
+    public static LeavingVehicle Of(FittedVehicle arrived, VisitWork work)
     {
         ArgumentNullException.ThrowIfNull(arrived);
         ArgumentNullException.ThrowIfNull(work);
-        var renewed = arrived with { Fitted = [.. arrived.Fitted.Select(a => Renewed(a, work))] };
-        var cameFrom = new Dictionary<Position, Position>();
-        var moved = renewed with { Fitted = [.. renewed.Fitted.Select(a => Moved(a, renewed, cameFrom))] };
-        var set = moved with { Fitted = [.. moved.Fitted.Select(a => Set(a, work))] };
-        return (set, cameFrom);
+        var renewed = WithNewTyres(arrived, work);
+        var moved = work.Rotation is null || RotationPlan.IsNone(work.Rotation) || arrived.Fitted.Count == 0 ? null : (Reading<RotationVerdict>?)RotationPlan.Verdict(renewed, work.Rotation);
+        var (vehicle, cameFrom, refused) = moved switch
+        {
+            null => (renewed, [], null),
+            { IsRead: false } => (renewed, [], moved.Value.Problem!.Message),
+            { Value.AllowedWithRemounting: false } => (renewed, [], moved.Value.Value.Why),
+            _ => (RotationPlan.After(renewed, moved.Value.Value), moved.Value.Value.Moves.ToDictionary(m => m.To, m => m.From), (string?)null),
+        };
+        return new LeavingVehicle(vehicle with { Fitted = [.. vehicle.Fitted.Select(a => Set(a, work))] }, cameFrom, refused);
     }
 
-    private static Assembly Renewed(Assembly assembly, VisitWork work) =>
-        work.Renewed.TryGetValue(assembly.Position, out var tyre)
-            ? assembly with { Tyre = tyre.Tyre, Tread = tyre.Tread, Damage = [], Pressure = null }
-            : assembly;
-
-    private static Assembly Moved(Assembly at, FittedVehicle vehicle, Dictionary<Position, Position> cameFrom) =>
-        cameFrom.TryGetValue(at.Position, out var from) && vehicle.At(from) is { } assembly
-            ? assembly with { Position = at.Position }
-            : at;
+    /// <summary>The vehicle with each new tyre on the wheel that it is mounted on, wheels where they came in.</summary>
+    public static FittedVehicle WithNewTyres(FittedVehicle arrived, VisitWork work)
+    {
+        ArgumentNullException.ThrowIfNull(arrived);
+        ArgumentNullException.ThrowIfNull(work);
+        return arrived with
+        {
+            Fitted = [.. arrived.Fitted.Select(a => work.Renewed.TryGetValue(a.Position, out var tyre)
+                ? a with { Tyre = tyre.Tyre, Tread = tyre.Tread, Damage = [], Pressure = null }
+                : a)],
+        };
+    }
 
     private static Assembly Set(Assembly assembly, VisitWork work) =>
         work.At(assembly.Position.ToString(), "pressure-set")?.Pressure is { } pressure

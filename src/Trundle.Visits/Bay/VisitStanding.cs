@@ -1,5 +1,7 @@
 using System.Globalization;
+using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
+using Trundle.Engine.Fitment;
 using Trundle.Engine.Pressure;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Vehicles;
@@ -29,7 +31,8 @@ public static class VisitStanding
         ArgumentNullException.ThrowIfNull(file);
         ArgumentNullException.ThrowIfNull(work);
         var arrived = file.Subject;
-        var (leaving, cameFrom) = LeavingVehicle.Of(arrived, work);
+        var leaves = LeavingVehicle.Of(arrived, work);
+        var (leaving, cameFrom) = (leaves.Vehicle, leaves.CameFrom);
         var needs = VisitNeeds.Of(arrived, work).ToList();
         var steps = Steps(arrived, leaving, cameFrom, work).ToList();
         var leaks = Leaks(steps).ToList();
@@ -55,7 +58,7 @@ public static class VisitStanding
         var wheels = OffWheels(arrived, cameFrom, work).ToList();
         var notTightened = wheels.Where(p => steps.Any(s => s.Step.Id == "final-torque" && s.At == p.ToString() && s.Standing != StepStanding.Passed)).ToList();
         var loose = notTightened.Where(p => HasBegun(p, cameFrom, work)).ToList();
-        return new VisitState(arrived, leaving, work, WithHandBack(legs, work), [.. Stops(steps, left, needs, work)], notTightened, loose);
+        return new VisitState(arrived, leaving, work, WithHandBack(legs, work), [.. Refused(leaves), .. Stops(steps, left, needs, work)], notTightened, loose);
     }
 
     /// <summary>The file that the step's limits at a wheel are read from: the vehicle maker's figures for where it goes, the makers' for what is on it.</summary>
@@ -74,7 +77,7 @@ public static class VisitStanding
     }
 
     private static List<Finding> Judged(FittedVehicle vehicle) =>
-        vehicle.Fitted.Count == 0 ? [] : [];
+        vehicle.Fitted.Count == 0 ? [] : [.. FitmentCheck.Run(vehicle).Findings, .. ConditionCheck.Run(vehicle).Findings];
 
     /// <summary>The positions whose wheel comes off, named by where the assembly stands on the legs after the plan.</summary>
     private static IEnumerable<Position> OffWheels(FittedVehicle arrived, IReadOnlyDictionary<Position, Position> cameFrom, VisitWork work) =>
@@ -90,6 +93,7 @@ public static class VisitStanding
     private static IEnumerable<StepState> Steps(FittedVehicle arrived, FittedVehicle leaving, IReadOnlyDictionary<Position, Position> cameFrom, VisitWork work)
     {
         var positions = VisitNeeds.Positions(arrived);
+        var onWheels = LeavingVehicle.WithNewTyres(arrived, work);
         var anyOff = positions.Any(p => JobAt(p, cameFrom, work) > WheelJob.StaysOn);
         foreach (var step in Procedure.Ordinary.Steps)
         {
@@ -114,9 +118,7 @@ public static class VisitStanding
                     continue;
                 }
 
-                // While it is off, the tyre on the wheel is the new one, if one was fitted.
-                var onWheel = onVehicle ? leaving : arrived with { Fitted = [.. arrived.Fitted.Select(a => work.Renewed.TryGetValue(a.Position, out var r) ? a with { Tyre = r.Tyre } : a)] };
-                yield return StepJudge.Judge(step, position.ToString(), work.At(position.ToString(), step.Id), LimitsAt(onWheel, position));
+                yield return StepJudge.Judge(step, position.ToString(), work.At(position.ToString(), step.Id), LimitsAt(onVehicle ? leaving : onWheels, position));
             }
         }
     }
@@ -124,6 +126,14 @@ public static class VisitStanding
     private static IEnumerable<Finding> Leaks(IEnumerable<StepState> steps) =>
         steps.Where(s => s.Step.Id == "soap-test" && s.Standing == StepStanding.Failed)
             .Select(s => new Finding("leak", Category.Dangerous, s.At, Amount.Word("bubbles in the soap test"), null, Source.CommonPractice, s.Step.Stop!));
+
+    private static IEnumerable<Stop> Refused(LeavingVehicle leaves)
+    {
+        if (leaves.Refused is { } why)
+        {
+            yield return new Stop(Leg.Plan, null, "The rotation that was chosen", why, null);
+        }
+    }
 
     private static IEnumerable<Stop> Stops(List<StepState> steps, IReadOnlyList<Finding> left, List<Need> needs, VisitWork work)
     {

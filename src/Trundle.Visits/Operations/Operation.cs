@@ -51,6 +51,7 @@ public static class OperationList
         SidewallOperation.Operation,
         FitmentOperation.Operation,
         InspectOperation.Operation,
+        VisitCheckOperation.Operation,
     ];
 
     /// <summary>The operation of a name; throws where there is none, since that is a mistake in the code.</summary>

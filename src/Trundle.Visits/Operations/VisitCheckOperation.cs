@@ -10,6 +10,13 @@ namespace Trundle.Visits.Operations;
 /// <summary>One whole visit: everything that its file has data for, by leg, with what stops hand-back.</summary>
 public static class VisitCheckOperation
 {
+    /// <summary>The operation.</summary>
+    public static Operation Operation { get; } = new("visit check", "One whole visit: everything that its file has data for, by leg, and what stops hand-back.", Run)
+    {
+        TakesFile = true,
+        Options = [new OperationOption("--rules", "rules", "Whose rules: us, uk or eu; wins over the file's.")],
+    };
+
     /// <summary>Reads a visit's file and answers by leg.</summary>
     public static Reading<Answer> Run(FileNode body)
     {

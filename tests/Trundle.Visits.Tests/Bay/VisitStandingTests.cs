@@ -1,0 +1,154 @@
+using System.Text.Json.Nodes;
+using Trundle.Measures;
+using Trundle.Visits.Bay;
+using Trundle.Visits.Files;
+using Trundle.Visits.Operations;
+
+namespace Trundle.Visits.Tests.Bay;
+
+/// <summary>How the invented visit of the samples stands, and what one missing or bad entry does to it.</summary>
+public sealed class VisitStandingTests
+{
+    internal static string SampleText { get; } = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "visit-blue-hatchback.json"));
+
+    private static JsonObject Sample() => JsonNode.Parse(SampleText)!.AsObject();
+
+    private static VisitState Stands(JsonObject file)
+    {
+        var problems = new List<Problem>();
+        var state = VisitStanding.Of(FileNode.Parse(file.ToJsonString(), "sample").Value, problems);
+        problems.ShouldBeEmpty();
+        return state;
+    }
+
+    private static JsonObject StepsOf(JsonObject file, string at) => file["work"]!["steps"]![at]!.AsObject();
+
+    [Fact]
+    public void The_finished_sample_may_leave()
+    {
+        var state = Stands(Sample());
+        state.Stops.Select(s => $"{s.Leg} {s.Position} {s.What}: {s.Why}").ShouldBeEmpty();
+        state.MayLeave.ShouldBeTrue();
+        state.NotTightened.ShouldBeEmpty();
+        state.HandedBack.ShouldBeTrue();
+    }
+
+    [Fact]
+    public void What_was_wrong_on_arrival_is_still_told_though_it_was_put_right()
+    {
+        var state = Stands(Sample());
+        state.On(Leg.LookOver).Findings.ShouldContain(f => f.Position == "1L" && f.Category >= Engine.Findings.Category.Major);
+        state.LeavingFindings.ShouldNotContain(f => f.Position == "1L" && f.Category >= Engine.Findings.Category.Major);
+    }
+
+    [Fact]
+    public void Each_hold_point_alone_stops_hand_back()
+    {
+        var held = 0;
+        foreach (var step in Procedure.Ordinary.Steps.Where(s => s.HoldPoint))
+        {
+            var file = Sample();
+            StepsOf(file, step.PerWheel ? "1L" : "vehicle").Remove(step.Id).ShouldBeTrue(step.Id);
+            var state = Stands(file);
+            state.MayLeave.ShouldBeFalse(step.Id);
+            state.Stops.ShouldContain(s => s.What == step.Title);
+            held++;
+        }
+
+        held.ShouldBeGreaterThan(12);
+    }
+
+    [Fact]
+    public void Final_torque_is_never_overruled_by_anybody()
+    {
+        var file = Sample();
+        StepsOf(file, "1R")["final-torque"] = new JsonArray("120 N·m", "120 N·m", "120 N·m", "120 N·m");
+        file["work"]!["decisions"] = new JsonObject
+        {
+            ["final-torque@1R"] = new JsonObject { ["decision"] = "let it go", ["by"] = "T1", ["role"] = "owner", ["signedRefusal"] = "the customer" },
+        };
+        var state = Stands(file);
+        state.MayLeave.ShouldBeFalse();
+        state.NotTightened.Select(p => p.ToString()).ShouldBe(["1R"]);
+        state.Loose.Select(p => p.ToString()).ShouldBe(["1R"]);
+        state.Stops.Single().DecisionKey.ShouldBeNull();
+    }
+
+    [Theory]
+    [InlineData("technician", "the customer", false)]
+    [InlineData("trainee", "the customer", false)]
+    [InlineData("desk", "the customer", false)]
+    [InlineData("instructor", null, false)]
+    [InlineData("instructor", "the customer", true)]
+    [InlineData("owner", "the customer", true)]
+    public void A_leak_goes_only_by_an_instructor_or_owner_with_the_customers_signature(string role, string? signed, bool mayLeave)
+    {
+        var file = Sample();
+        StepsOf(file, "1L")["soap-test"] = "bubbles";
+        Stands(file).MayLeave.ShouldBeFalse();
+        file["work"]!["decisions"] = new JsonObject
+        {
+            ["leak@1L"] = new JsonObject { ["decision"] = "goes on the spare's account", ["by"] = "T1", ["role"] = role, ["signedRefusal"] = signed },
+        };
+        Stands(file).MayLeave.ShouldBe(mayLeave);
+    }
+
+    [Fact]
+    public void A_major_finding_left_on_the_vehicle_waits_for_a_decision()
+    {
+        var file = Sample();
+        file["work"]!["renewed"]!.AsObject().Remove("1L");
+        var state = Stands(file);
+        state.MayLeave.ShouldBeFalse();
+        var stop = state.Stops.First(s => s.Position == "1L" && s.DecisionKey is not null);
+        stop.DecisionKey!.ShouldEndWith("@1L");
+    }
+
+    [Fact]
+    public void A_wheel_that_is_off_is_loose_until_its_final_torque()
+    {
+        var file = Sample();
+        foreach (var step in Procedure.Ordinary.Steps.Where(s => s.PerWheel && s.Leg >= Leg.Refit))
+        {
+            StepsOf(file, "2L").Remove(step.Id);
+        }
+
+        Stands(file).Loose.Select(p => p.ToString()).ShouldBe(["2L"]);
+    }
+
+    [Fact]
+    public void An_empty_visit_is_all_needs_and_nobody_is_let_go()
+    {
+        var state = Stands([]);
+        state.Current.ShouldBe(Leg.Arrive);
+        state.On(Leg.Arrive).Needs.ShouldNotBeEmpty();
+        state.On(Leg.HandBack).Needs.ShouldNotBeEmpty();
+    }
+
+    [Fact]
+    public void The_operation_answers_by_leg_and_says_no_where_something_stops()
+    {
+        var body = FileNode.Parse(SampleText, "sample").Value;
+        var answer = VisitCheckOperation.Run(body);
+        answer.IsRead.ShouldBeTrue(answer.Problem?.ToString());
+        var legs = answer.Value.Body["legs"]!;
+        legs["lookOver"]!["fitment"]!["findings"]!.AsArray().Count.ShouldBeGreaterThan(0);
+        legs["lookOver"]!["inspect"]!["worst"]!.GetValue<string>().ShouldBe("major");
+        legs["plan"]!["pressure"].ShouldNotBeNull();
+        legs["plan"]!["rotate"].ShouldNotBeNull();
+        legs["offTheCar"]!["balance"]!["1L"]!["weights"]!.AsArray().Count.ShouldBeGreaterThan(0);
+        legs["refit"]!["fixings"]![0]!["sequence"]!.AsArray().Count.ShouldBe(5);
+        answer.Value.Body["handBack"]!["mayLeave"]!.GetValue<bool>().ShouldBeTrue();
+    }
+
+    [Fact]
+    public void Each_answer_of_a_visit_is_the_answer_of_the_single_command()
+    {
+        var body = FileNode.Parse(SampleText, "sample").Value;
+        var legs = VisitCheckOperation.Run(body).Value.Body["legs"]!;
+        foreach (var (leg, name) in new[] { ("lookOver", "fitment"), ("lookOver", "inspect"), ("plan", "pressure"), ("plan", "rotate") })
+        {
+            legs[leg]![name]!.ToJsonString().ShouldBe(OperationList.Of(name).Run(body).Value.Body.ToJsonString());
+        }
+    }
+}
