@@ -14,7 +14,7 @@ public static class VisitCheckOperation
     public static Operation Operation { get; } = new("visit check", "One whole visit: everything that its file has data for, by leg, and what stops hand-back.", Run)
     {
         TakesFile = true,
-        Options = [new OperationOption("--rules", "rules", "Whose rules: us, uk or eu; wins over the file's.")],
+        Options = [CheckAnswer.RulesOption],
     };
 
     /// <summary>Reads a visit's file and answers by leg.</summary>
