@@ -158,7 +158,8 @@ public static class VisitStanding
             }
         }
 
-        foreach (var need in needs.Where(n => n.Leg is Leg.LookOver or Leg.Plan || n.Field.EndsWith(".torque", StringComparison.Ordinal)))
+        // A spare that nobody looked at is said as a need; it keeps no vehicle in the bay.
+        foreach (var need in needs.Where(n => (n.Leg is Leg.LookOver or Leg.Plan && n.Position != Position.Spare.ToString()) || n.Field.EndsWith(".torque", StringComparison.Ordinal)))
         {
             yield return new Stop(need.Leg, need.Position, need.What, need.Why ?? "it is not entered", null);
         }

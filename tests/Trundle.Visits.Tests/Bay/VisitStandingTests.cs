@@ -133,7 +133,7 @@ public sealed class VisitStandingTests
         answer.IsRead.ShouldBeTrue(answer.Problem?.ToString());
         var legs = answer.Value.Body["legs"]!;
         legs["lookOver"]!["fitment"]!["findings"]!.AsArray().Count.ShouldBeGreaterThan(0);
-        legs["lookOver"]!["inspect"]!["worst"]!.GetValue<string>().ShouldBe("major");
+        legs["lookOver"]!["inspect"]!["worst"]!.GetValue<string>().ShouldBe("dangerous");
         legs["plan"]!["pressure"].ShouldNotBeNull();
         legs["plan"]!["rotate"].ShouldNotBeNull();
         legs["offTheCar"]!["balance"]!["1L"]!["weights"]!.AsArray().Count.ShouldBeGreaterThan(0);
