@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Hosting.Server.Features;
 using Trundle.Measures;
 using Trundle.Store;
 using Trundle.Web;
+using Trundle.Web.Demo;
 
 namespace Trundle.Cli;
 
@@ -60,6 +61,11 @@ internal static class ServeCommand
         }
 
         var store = Open(database);
+        if (demo && DemoWorkshop.Fill(store, TimeProvider.System))
+        {
+            await Console.Error.WriteLineAsync($"An invented workshop was written into {store.Path}").ConfigureAwait(false);
+        }
+
         var app = BayHost.Build(new BayOptions(database, addresses), store);
         await using (app.ConfigureAwait(false))
         {
