@@ -122,7 +122,7 @@ public sealed class VisitFields
                 })]);
             }
 
-            if (_children.All(c => c.Name.All(char.IsAsciiDigit)) && !path.StartsWith("work.", StringComparison.Ordinal))
+            if (_children.All(c => c.Name.All(char.IsAsciiDigit)) && !path.StartsWith("work.steps.", StringComparison.Ordinal))
             {
                 return new JsonArray([.. _children.Select((c, i) => (JsonNode?)c.Child.ToJson(string.Create(CultureInfo.InvariantCulture, $"{at}[{i}]"), fields))]);
             }
