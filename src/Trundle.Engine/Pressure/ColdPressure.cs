@@ -91,7 +91,7 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
         return new ColdPressure(ColdPressureCase.Set, new SourcedPressure(pressure, ruling.Source), most, Marked(limits, ruling), cautions);
     }
 
-    private const string PlacardName = "placard";
+    internal const string PlacardName = "placard";
 
     private static void AddPlacard(Placard? placard, PressureConditions conditions, List<ConsideredLimit> limits, List<string> cautions)
     {

@@ -43,8 +43,9 @@ public sealed record JudgedReading(PressureReading Found, ReadingVerdict Verdict
     /// <param name="found">What the gauge showed. Where it is hot, its temperature is that of the tyre, not of the air.</param>
     /// <param name="cold">The cold pressure to hold it against, or null.</param>
     /// <param name="ambient">The air's temperature, to count a hot reading back to; or null.</param>
+    /// <param name="specified">What it should have had until now, to tell a tyre run low: the placard's cold pressure, where the load to come asks for more. Null takes <paramref name="cold"/>.</param>
     /// <source>tyre maker's consumer guide: cold is 3 h parked or less than 1.6 km, set hot is 28 kPa over cold, then checked cold; run low at 80 %: TMC and USTMA (second-hand)</source>
-    public static JudgedReading Of(PressureReading found, SourcedPressure? cold, Temperature? ambient)
+    public static JudgedReading Of(PressureReading found, SourcedPressure? cold, Temperature? ambient, GaugePressure? specified = null)
     {
         ArgumentNullException.ThrowIfNull(found);
         var equivalent = found is { Hot: true, Temperature: { } tyre } && ambient is { } air && tyre > air
@@ -58,7 +59,7 @@ public sealed record JudgedReading(PressureReading Found, ReadingVerdict Verdict
         var target = cold.Pressure;
         var resolution = Figures.Of("pressure.reading-resolution").As<GaugePressure>();
         var targetText = target.Text("kPa", 0);
-        if ((equivalent ?? found.Value) <= target * Figures.Of("pressure.runlow-fraction").Value)
+        if ((equivalent ?? found.Value) <= (specified ?? target) * Figures.Of("pressure.runlow-fraction").Value)
         {
             return new JudgedReading(found, ReadingVerdict.RunLow, equivalent,
                 "At or below 80 % of what it should be, the tyre counts as run low: take the assembly off, demount and look inside before any air goes in.");

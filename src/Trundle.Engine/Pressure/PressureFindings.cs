@@ -57,8 +57,9 @@ public static class PressureFindings
         {
             case ReadingVerdict.RunLow:
                 var fraction = Figures.Of("pressure.runlow-fraction");
+                var specified = position.Cold.Considered.FirstOrDefault(l => l.Name == ColdPressure.PlacardName)?.Pressure ?? cold!.Pressure;
                 yield return new Finding("pressure.run-low", Category.Refer, at, measured,
-                    new Limit(Kilopascals(cold!.Pressure * fraction.Value), fraction.Source), fraction.Source, reading.Advice);
+                    new Limit(Kilopascals(specified * fraction.Value), fraction.Source), fraction.Source, reading.Advice);
                 break;
             case ReadingVerdict.Low:
             case ReadingVerdict.HotLow:

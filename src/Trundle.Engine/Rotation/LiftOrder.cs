@@ -53,12 +53,14 @@ public static class LiftOrder
             {
                 var (from, to, remount) = (cycle[i], byFrom[cycle[i]].To, byFrom[cycle[i]].Remount);
                 steps.Add(new LiftStep(LiftAction.Move, from, to, remount, first,
-                    $"Take off {Name(from)}{Turned(remount)} and {(to.IsSpare ? "stow it as the spare" : $"put it on {Name(to)}")}, which is free. {(from.IsSpare ? "" : $"{Capital(Name(from))} is free now; ")}{Waits(first)}"));
+                    $"Take off {Name(from)}{(remount ? ", turn its tyre round on the wheel, balance it" : "")} and {(to.IsSpare ? "stow it as the spare" : $"put it on {Name(to)}")}, which is free. {(from.IsSpare ? "" : $"{Capital(Name(from))} is free now; ")}{Waits(first)}"));
             }
 
             var last = byFrom[first];
             steps.Add(new LiftStep(LiftAction.On, first, last.To, last.Remount, null,
-                $"Put the one that waits (from {Name(first)}){Turned(last.Remount)} on {Name(last.To)}. Nothing waits."));
+                last.Remount
+                    ? $"Turn round the tyre of the one that waits (from {Name(first)}) on its wheel, balance it, and put it on {Name(last.To)}. Nothing waits."
+                    : $"Put the one that waits (from {Name(first)}) on {Name(last.To)}. Nothing waits."));
         }
 
         return steps;
@@ -67,8 +69,6 @@ public static class LiftOrder
 
         string Waits(Position position) => position.IsSpare ? "the spare waits." : $"the one from {Name(position)} waits.";
     }
-
-    private static string Turned(bool remount) => remount ? ", turn its tyre round on the wheel, balance it" : "";
 
     private static string Capital(string text) => string.Concat(text[..1].ToUpperInvariant(), text.AsSpan(1));
 }

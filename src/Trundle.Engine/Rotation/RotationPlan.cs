@@ -65,7 +65,7 @@ public sealed record RotationPlan(RotationVerdict? Chosen, IReadOnlyList<Rotatio
         chosen = chosen with { Moves = [.. steps.Where(s => s.Action != LiftAction.Off).Select(s => byFrom[s.From])] };
         var why = owns > 0 && own.Value.Patterns.Any(p => ReferenceEquals(p, chosen.Pattern))
             ? $"The maker's own rotation comes first ({chosen.Pattern.Source.Text})."
-            : chosen.Allowed ? $"For {chosen.Pattern.Use}." : $"Only with tyres turned round on their wheels: {chosen.Pattern.Use}.";
+            : chosen.Allowed ? $"For {chosen.Pattern.Use}." : "With the assemblies as they are nothing may be done; this one may, with the tyres named turned round on their wheels.";
         var pattern = chosen.Pattern;
         return Reading<RotationPlan>.Of(new RotationPlan(chosen, [.. verdicts.Select(v => ReferenceEquals(v.Pattern, pattern) ? chosen : v)], steps, why, cautions));
     }

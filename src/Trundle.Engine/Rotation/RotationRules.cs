@@ -41,10 +41,7 @@ public static class RotationRules
             moves.Add(new RotationMove(move.From, move.To, Turns(moved, move.To, refusals)));
         }
 
-        if (refusals.Count == 0 || refusals.All(r => r.Reason == RefusalReason.Direction))
-        {
-            Constructions(vehicle, moves, refusals, cautions);
-        }
+        Constructions(vehicle, moves, refusals, cautions);
 
         if (pattern.NeedsMakerDiagram)
         {

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Trundle.Engine.Rotation;
 
 /// <summary>Why a pattern is refused.</summary>
@@ -59,6 +61,8 @@ public sealed record RotationVerdict(RotationPattern Pattern, IReadOnlyList<Rota
     /// <summary>It may be done where the tyres that would turn the wrong way are turned round on their wheels.</summary>
     public bool AllowedWithRemounting => Refusals.All(r => r.Reason == RefusalReason.Direction);
 
-    /// <summary>Why not, in one line.</summary>
-    public string Why => string.Join(" ", Refusals.Select(r => r.Why));
+    /// <summary>Why not, in one line: the first of each kind of reason, and how many more there are of it.</summary>
+    public string Why => string.Join(" ", Refusals.GroupBy(r => r.Reason).Select(g => g.Count() == 1
+        ? g.First().Why
+        : string.Create(CultureInfo.InvariantCulture, $"{g.First().Why} {g.Count() - 1} more likewise.")));
 }

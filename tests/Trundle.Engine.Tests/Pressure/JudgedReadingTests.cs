@@ -51,6 +51,14 @@ public class JudgedReadingTests
     }
 
     [Fact]
+    public void Right_for_the_load_so_far_is_not_run_low_for_the_load_to_come()
+    {
+        JudgedReading Of(double found) => JudgedReading.Of(new PressureReading(Kilopascals(found), null, false), new SourcedPressure(Kilopascals(430), Source.CommonPractice), null, Kilopascals(340));
+        Of(335).Verdict.ShouldBe(ReadingVerdict.Low);
+        Of(272).Verdict.ShouldBe(ReadingVerdict.RunLow);
+    }
+
+    [Fact]
     public void Findings_stop_hand_back_where_a_person_must_look_inside()
     {
         var car = Car(Drive.Front);
