@@ -37,8 +37,8 @@ public sealed class FileObject
     /// <summary>Adds a problem at a key.</summary>
     public void Wrong(string key, string code, string message) => _problems.Add(new Problem(PathOf(key), code, message));
 
-    /// <summary>True where the key stands and is not null.</summary>
-    public bool Has(string key) => Node(key) is not null;
+    /// <summary>True where the key stands and is neither null nor a blank text, which counts as absent.</summary>
+    public bool Has(string key) => Node(key) is { } node && !(node.Kind == NodeKind.Text && string.IsNullOrWhiteSpace(node.Text));
 
     /// <summary>The node of a key, or null where it is absent or null.</summary>
     public FileNode? Node(string key)
@@ -51,7 +51,7 @@ public sealed class FileObject
     /// <summary>A problem where a required key is absent, null or a blank text.</summary>
     public bool Require(string key, string what)
     {
-        if (Node(key) is { } node && !(node.Kind == NodeKind.Text && string.IsNullOrWhiteSpace(node.Text)))
+        if (Has(key))
         {
             return true;
         }

@@ -1,0 +1,89 @@
+using Trundle.Measures;
+using Trundle.Visits.Files;
+using Trundle.Visits.Operations;
+using Trundle.Visits.Tests.Files;
+
+namespace Trundle.Visits.Tests.Operations;
+
+/// <summary>
+/// Every operation, given spoiled bodies: an answer, or one problem with place, code and message; never an exception. Numbers in answers are
+/// finite, or they could not be written as JSON.
+/// </summary>
+public sealed class OperationFuzzTests
+{
+    private const int Inputs = 1_500;
+
+    private static readonly Dictionary<string, string> Bodies = new(StringComparer.Ordinal)
+    {
+        ["sidewall"] = """{"marking": "LT245/75 R16 120/116S", "tin": "DOT 1AB CDEFHJ 2218", "on": "2026-03-14"}""",
+        ["fixings"] = """{"count": "5", "torque": "120 N·m", "stages": ["50", "100"], "thread": "M12x1.5", "propertyClass": "10.9", "seat": "cone", "condition": "dry", "wrenchLength": "450 mm", "adapter": "50 mm", "adapterAngle": "0"}""",
+        ["balance tolerance"] = """{"mass": "19 kg", "speed": "120 km/h", "grade": "G 16", "circumference": "1.95 m"}""",
+        ["balance solve"] = """
+            {"wheel": {"rimDiameter": "16 in", "rimWidth": "7 in", "mass": "19 kg", "spokes": {"count": 5, "first": 12}},
+             "planes": {"inner": {"kind": "clip", "radius": "203 mm", "axial": "0 mm"}, "outer": {"kind": "adhesive", "radius": "180 mm", "axial": "150 mm", "places": "anywhere"}},
+             "readings": {"inner": {"mass": "48 g", "angle": 115}, "outer": {"mass": "31 g", "angle": 290}},
+             "stock": {"clip": ["5 g", "10 g", "20 g"], "adhesive": ["5 g", "10 g"]},
+             "tolerance": {"perPlane": "5 g"}}
+            """,
+        ["balance trial"] = """
+            {"points": 2,
+             "runs": [
+               {"vibration": [{"amplitude": 8.1, "phase": 140}, {"amplitude": 6.4, "phase": 35}]},
+               {"trial": {"plane": 1, "mass": "10 g", "angle": 0}, "vibration": [{"amplitude": 7.0, "phase": 120}, {"amplitude": 5.9, "phase": 40}]},
+               {"trial": {"plane": 2, "mass": "10 g", "angle": 0}, "vibration": [{"amplitude": 6.2, "phase": 150}, {"amplitude": 9.0, "phase": 60}]}],
+             "trialKeptOn": false}
+            """,
+    };
+
+    public static TheoryData<string> Names => [.. OperationList.All.Select(o => o.Name)];
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public async Task Spoiled_bodies_are_answered_or_refused(string name)
+    {
+        var operation = OperationList.All.Single(o => o.Name == name);
+        var json = Bodies.GetValueOrDefault(name, InventedVisit.Json);
+        var (answered, refused) = await Task.Run(() => Fuzz(operation, json)).WaitAsync(TimeSpan.FromMinutes(10));
+        (answered + refused).ShouldBe(Inputs);
+        answered.ShouldBeGreaterThan(0, "some bodies should stay sound, or the fuzz reaches nothing");
+        refused.ShouldBeGreaterThan(0);
+    }
+
+    private static (int Answered, int Refused) Fuzz(Operation operation, string json)
+    {
+        var random = new Random(52_5);
+        var answered = 0;
+        for (var i = 0; i < Inputs; i++)
+        {
+            var spoiled = i == 0 ? json : Spoiled.Values(random, json);
+            try
+            {
+                answered += Check(operation, spoiled) ? 1 : 0;
+            }
+            catch (Exception e) when (e is not ShouldAssertException)
+            {
+                throw new InvalidOperationException($"'{operation.Name}' threw on input {i}:\n{spoiled}", e);
+            }
+        }
+
+        return (answered, Inputs - answered);
+    }
+
+    private static bool Check(Operation operation, string json)
+    {
+        var answer = FileNode.Parse(json, "input.json").Then(operation.Run);
+        if (answer.IsRead)
+        {
+            // Writing fails on a number that is not finite.
+            answer.Value.Body.ToJsonString().Length.ShouldBeGreaterThan(2);
+            answer.Value.ForPeople.ShouldNotBeEmpty(json);
+            return true;
+        }
+
+        answer.Problem!.Where.ShouldNotBeNullOrEmpty($"{answer.Problem.Message}\n{json}");
+        answer.Problem.Code.ShouldNotBeNullOrWhiteSpace(json);
+        answer.Problem.Message.ShouldNotBeNullOrWhiteSpace(json);
+        answer.Problem.Message.Length.ShouldBeLessThan(1200, answer.Problem.Message);
+        return false;
+    }
+}
