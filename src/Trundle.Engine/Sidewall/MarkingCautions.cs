@@ -38,6 +38,10 @@ internal static class MarkingCautions
         if (!size.AspectRatioMarked)
         {
             yield return $"No aspect ratio is marked; the nominal {Quantity.Number(size.AspectRatioPercent!.Value, 0)} is taken.";
+            if (SizeTable.Of(size) is not { Overrides: true })
+            {
+                yield return $"No table lists this size: its diameter by the nominal aspect ratio can be up to {Figures.Of("sidewall.nominal-aspect-excess").Limit(0).Amount.Text} too great. Measure it.";
+            }
         }
 
         if (size.Family is MarkingFamily.Metric or MarkingFamily.MetricWithoutAspect && size.TyreClass != TyreClass.Motorcycle

@@ -1,11 +1,10 @@
+using Trundle.Engine.Reference;
+
 namespace Trundle.Engine.Sidewall;
 
 /// <summary>Tells the class of vehicle from the marking alone.</summary>
 internal static class TyreClassRule
 {
-    /// <summary>At and above this single load index a tyre is a truck's (UN R54, from memory: up to 121 light, from 122 heavy).</summary>
-    private const int FirstHeavyLoadIndex = 122;
-
     public static TyreClass Of(SizeMatch size, ServiceScan scan)
     {
         if (scan.Words.Contains("M/C"))
@@ -69,7 +68,7 @@ internal static class TyreClassRule
         }
 
         var first = scan.Services[0];
-        return first.Single >= FirstHeavyLoadIndex ? TyreClass.Truck : first.Dual is null ? null : TyreClass.Commercial;
+        return first.Single >= Figures.Of("sidewall.first-heavy-load-index").Value ? TyreClass.Truck : first.Dual is null ? null : TyreClass.Commercial;
     }
 
     /// <summary>

@@ -26,6 +26,16 @@ public static class SidewallOperation
         var problems = new List<Problem>();
         var o = new FileObject(body, problems);
         var marking = o.Require("marking", "give what the sidewall says, for example 205/55 R16 91V") ? o.Reference("marking", MarkingReader.Read) : null;
+
+        // An empty TIN or date is a wrong one, not none: somebody meant to give it.
+        foreach (var key in new[] { "tin", "on" })
+        {
+            if (o.Node(key) is not null && !o.Has(key))
+            {
+                o.Wrong(key, "empty", $"'{key}' is empty; give it or leave it out.");
+            }
+        }
+
         var on = o.Date("on");
         var tin = o.Reference("tin", text => TinReader.Read(text, on));
         o.Done();

@@ -197,6 +197,7 @@ public sealed class MarkingReaderTests
     [InlineData("205/55R16 91V NHS", "may not be used on the road")]
     [InlineData("205/55R16 RACING ONLY", "may not be used on the road")]
     [InlineData("165R13 82T", "nominal 82")]
+    [InlineData("195R14C 106/104R", "up to 11 mm too great")]
     [InlineData("LT245/75R16 116/120S", "above that of a single tyre")]
     [InlineData("203/55R16 91V", "steps of 5 mm")]
     [InlineData("225/45RF17 91W", "pressure monitor")]
@@ -206,6 +207,13 @@ public sealed class MarkingReaderTests
     [InlineData("180/55ZR17 (73W)", "M/C is not marked")]
     [InlineData("225/75R16C 121/120R 118S", "Two service descriptions")]
     public void Cautions(string marking, string says) => Read(marking).Cautions.ShouldContain(c => c.Contains(says, StringComparison.Ordinal));
+
+    [Fact]
+    public void A_listed_size_without_aspect_ratio_has_its_listed_diameter()
+    {
+        Read("165R13 82T").Size.OverallDiameter!.Value.Millimetres.ShouldBe(596, 1e-9);
+        Read("165R13 82T").Cautions.ShouldNotContain(c => c.Contains("too great", StringComparison.Ordinal));
+    }
 
     [Theory]
     [InlineData("205/55R16 91V")]

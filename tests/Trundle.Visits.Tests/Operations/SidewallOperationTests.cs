@@ -86,6 +86,8 @@ public sealed class SidewallOperationTests
     [InlineData("205/55 R16 91V", "DOT 1AB CDEFHJ 5418", null, "tin", "tin-week")]
     [InlineData("205/55 R16 91V", "DOT 1AB CDEFHJ 2230", "2026-03-14", "tin", "tin-date-future")]
     [InlineData("205/55 R16 91V", null, "14.03.2026", "on", "date-unreadable")]
+    [InlineData("205/55 R16 91V", " ", null, "tin", "empty")]
+    [InlineData("205/55 R16 91V", "2218", "", "on", "empty")]
     public void Wrong_input_names_its_place(string marking, string? tin, string? on, string where, string code)
     {
         var answer = Run(marking, tin, on);
