@@ -1,4 +1,5 @@
 using System.Globalization;
+using Trundle.Engine.Balance;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Vehicles;
@@ -10,8 +11,12 @@ namespace Trundle.Visits.Bay;
 /// <param name="FixingCount">How many fixings the wheel has.</param>
 /// <param name="Torque">The vehicle maker's torque.</param>
 /// <param name="SeatingLimit">The lowest of the known limits for seating the beads.</param>
-/// <param name="SpinTolerance">The greatest mass that a plane may show at the check spin.</param>
-public sealed record StepLimits(int? FixingCount, Torque? Torque, Limit? SeatingLimit, Limit? SpinTolerance);
+/// <param name="Balance">What was entered for balancing the wheel, with its tolerance; null where nothing was.</param>
+public sealed record StepLimits(int? FixingCount, Torque? Torque, Limit? SeatingLimit, BalanceProblem? Balance)
+{
+    /// <summary>Nothing to hold a step against: the steps of the vehicle as a whole.</summary>
+    public static StepLimits None { get; } = new(null, null, null, null);
+}
 
 /// <summary>Judges what was recorded at a step.</summary>
 public static class StepJudge
@@ -63,7 +68,7 @@ public static class StepJudge
             return (StepStanding.Failed, "How many fixings the wheel has was not given.");
         }
 
-        var band = Figures.Of("visit.wrench-tolerance");
+        var band = Figures.Of("fixings.wrench-tolerance");
         var missing = Enumerable.Range(1, count).Where(n => !record.Torques.ContainsKey(n)).ToList();
         var wrong = record.Torques
             .Where(t => t.Key <= count && Math.Abs((t.Value / maker) - 1) > (band.Value / 100) + 1e-9)
@@ -86,8 +91,29 @@ public static class StepJudge
             return (StepStanding.Open, null);
         }
 
-        return limits.SpinTolerance is { Amount.Value: { } grams } limit && Math.Max(inner.Mass.Grams, outer.Mass.Grams) > grams + 1e-9
-            ? (StepStanding.Failed, $"{inner.Mass.Text("g", 0)} inner and {outer.Mass.Text("g", 0)} outer: more than {limit.Amount.Text} a plane ({limit.Source.ForPeople}).")
+        return limits.Balance is { } problem
+            ? AgainstTolerance(problem, inner, outer)
+            : AgainstCommonPractice(inner, outer);
+    }
+
+    /// <summary>The check spin's display is a reading like the first: what it leaves without any weight is held against the wheel's own tolerance.</summary>
+    private static (StepStanding, string?) AgainstTolerance(BalanceProblem problem, PlaneDisplay inner, PlaneDisplay outer)
+    {
+        var planes = problem.ReadingPlanes ?? problem.Planes;
+        var shown = new UnbalancePair(
+            UnbalanceVector.OfMass(inner.Mass, planes.Inner.Radius, WheelAngle.FromDegrees(inner.AngleDegrees)),
+            UnbalanceVector.OfMass(outer.Mass, planes.Outer.Radius, WheelAngle.FromDegrees(outer.AngleDegrees)));
+        var left = BalanceSolve.Run(problem with { Readings = shown, Stock = new WeightStock([], []) });
+        return left.WithinTolerance
+            ? (StepStanding.Passed, null)
+            : (StepStanding.Failed, $"Left: {string.Join(", ", left.Parts.Where(p => p.Ratio > 1).Select(p => $"{p.Name} {Quantity.Number(p.Left, 0)} of {Quantity.Number(p.Tolerance, 0)} {p.Unit}"))} ({problem.Tolerance.Source.ForPeople}).");
+    }
+
+    private static (StepStanding, string?) AgainstCommonPractice(PlaneDisplay inner, PlaneDisplay outer)
+    {
+        var most = Figures.Of("balance.tolerance.perPlane");
+        return Math.Max(inner.Mass.Grams, outer.Mass.Grams) > most.Value + 1e-9
+            ? (StepStanding.Failed, $"{inner.Mass.Text("g", 0)} inner and {outer.Mass.Text("g", 0)} outer: more than {Quantity.Number(most.Value, 0)} g a plane ({most.Source.ForPeople}).")
             : (StepStanding.Passed, null);
     }
 }

@@ -1,9 +1,9 @@
 using System.Globalization;
+using Trundle.Engine.Balance;
 using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
 using Trundle.Engine.Pressure;
-using Trundle.Engine.Reference;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 using Trundle.Visits.Files;
@@ -34,7 +34,7 @@ public static class VisitStanding
         var leaves = LeavingVehicle.Of(arrived, work);
         var (leaving, cameFrom) = (leaves.Vehicle, leaves.CameFrom);
         var needs = VisitNeeds.Of(arrived, work).ToList();
-        var steps = Steps(arrived, leaving, cameFrom, work).ToList();
+        var steps = Steps(file, leaving, cameFrom, work).ToList();
         var leaks = Leaks(steps).ToList();
         var found = Judged(arrived);
         var left = work.Jobs.Count == 0 && work.Steps.Count == 0 ? found : Judged(leaving);
@@ -58,7 +58,7 @@ public static class VisitStanding
         var wheels = OffWheels(arrived, cameFrom, work).ToList();
         var notTightened = wheels.Where(p => steps.Any(s => s.Step.Id == "final-torque" && s.At == p.ToString() && s.Standing != StepStanding.Passed)).ToList();
         var loose = notTightened.Where(p => HasBegun(p, cameFrom, work)).ToList();
-        return new VisitState(arrived, leaving, work, WithHandBack(legs, work), [.. Refused(leaves), .. Stops(steps, left, needs, work)], notTightened, loose);
+        return new VisitState(file, leaving, work, WithHandBack(legs, work), [.. Refused(leaves), .. Stops(steps, left, needs, work)], notTightened, loose);
     }
 
     /// <summary>The file that the step's limits at a wheel are read from: the vehicle maker's figures for where it goes, the makers' for what is on it.</summary>
@@ -68,13 +68,12 @@ public static class VisitStanding
         var assembly = vehicle.At(position);
         var fixings = vehicle.Vehicle.AxleAt(position)?.Fixings;
         var ruling = SeatingCeiling.For(assembly?.Tyre, assembly?.Wheel).Ruling;
-        var spin = Figures.Of("visit.plane-tolerance");
-        return new StepLimits(
-            fixings?.Count,
-            fixings?.Torque,
-            new Limit(Amount.Of(ruling.Pressure, "kPa", 0), ruling.Source),
-            spin.Limit(0));
+        return new StepLimits(fixings?.Count, fixings?.Torque, new Limit(Amount.Of(ruling.Pressure, "kPa", 0), ruling.Source), null);
     }
+
+    /// <summary>What was entered for balancing the wheel that came in at a position, or null where it is not whole yet.</summary>
+    private static BalanceProblem? BalanceAt(VisitFile file, FittedVehicle onWheels, Position position) =>
+        file.Balance.TryGetValue(position, out var node) ? BalanceFileReader.Read(node, onWheels.At(position), [])?.Problem : null;
 
     private static List<Finding> Judged(FittedVehicle vehicle) =>
         vehicle.Fitted.Count == 0 ? [] : [.. FitmentCheck.Run(vehicle).Findings, .. ConditionCheck.Run(vehicle).Findings];
@@ -90,8 +89,9 @@ public static class VisitStanding
         return job == WheelJob.StaysOn && cameFrom.Values.Contains(arrivedAt) ? WheelJob.OffAndOn : job;
     }
 
-    private static IEnumerable<StepState> Steps(FittedVehicle arrived, FittedVehicle leaving, IReadOnlyDictionary<Position, Position> cameFrom, VisitWork work)
+    private static IEnumerable<StepState> Steps(VisitFile file, FittedVehicle leaving, IReadOnlyDictionary<Position, Position> cameFrom, VisitWork work)
     {
+        var arrived = file.Subject;
         var positions = VisitNeeds.Positions(arrived);
         var onWheels = LeavingVehicle.WithNewTyres(arrived, work);
         var anyOff = positions.Any(p => JobAt(p, cameFrom, work) > WheelJob.StaysOn);
@@ -102,7 +102,7 @@ public static class VisitStanding
                 // Nothing is lifted where no wheel comes off; the road test is owed by every visit that did work.
                 if (anyOff)
                 {
-                    yield return StepJudge.Judge(step, "vehicle", work.At("vehicle", step.Id), new StepLimits(null, null, null, null));
+                    yield return StepJudge.Judge(step, "vehicle", work.At("vehicle", step.Id), StepLimits.None);
                 }
 
                 continue;
@@ -118,7 +118,7 @@ public static class VisitStanding
                     continue;
                 }
 
-                yield return StepJudge.Judge(step, position.ToString(), work.At(position.ToString(), step.Id), LimitsAt(onVehicle ? leaving : onWheels, position));
+                yield return StepJudge.Judge(step, position.ToString(), work.At(position.ToString(), step.Id), onVehicle ? LimitsAt(leaving, position) : LimitsAt(onWheels, position) with { Balance = BalanceAt(file, onWheels, position) });
             }
         }
     }

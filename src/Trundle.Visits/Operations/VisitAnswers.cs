@@ -29,7 +29,7 @@ public sealed class VisitAnswers
             Ask(Leg.Plan, "rotate", "rotate", body);
         }
 
-        Balance(body);
+        Balance(state);
         Fixings(state);
     }
 
@@ -45,39 +45,29 @@ public sealed class VisitAnswers
     /// <summary>The answer of a name on a leg, or null.</summary>
     public JsonNode? Of(Leg leg, string name) => On(leg).FirstOrDefault(a => a.Name == name).Answer;
 
-    private void Balance(FileNode body)
+    /// <summary>Each wheel that has a balance part, with the tyre that is on it now: a setting that contradicts the marking or the stamp is said.</summary>
+    private void Balance(VisitState state)
     {
+        var onWheels = LeavingVehicle.WithNewTyres(state.Arrived, state.Work);
         var solved = new JsonObject();
-        foreach (var (position, problem) in BalanceParts(body))
+        foreach (var (position, node) in state.File.Balance.OrderBy(b => b.Key.ToString(), StringComparer.Ordinal))
         {
-            var answer = OperationList.Of("balance solve").Run(problem);
-            if (answer.IsRead)
+            var problems = new List<Problem>();
+            if (BalanceFileReader.Read(node, onWheels.At(position), problems) is { } file && problems.Count == 0)
             {
-                solved[position] = answer.Value.Body;
-                AnyNo |= answer.Value.No;
+                var answer = BalanceSolveOperation.Answer(file);
+                solved[position.ToString()] = answer.Body;
+                AnyNo |= answer.No;
             }
             else
             {
-                Problem ??= answer.Problem! with { Where = $"{problem.Path}{(problem.Path.Length == 0 ? "" : ".")}{answer.Problem!.Where}" };
+                Problem ??= problems.FirstOrDefault();
             }
         }
 
         if (solved.Count > 0)
         {
             Add(Leg.OffTheCar, "balance", solved);
-        }
-    }
-
-    /// <summary>The <c>balance</c> parts of a visit's file that have readings, each by its position.</summary>
-    public static IEnumerable<(string Position, FileNode Problem)> BalanceParts(FileNode body)
-    {
-        ArgumentNullException.ThrowIfNull(body);
-        foreach (var item in body.Member("fitted")?.Items ?? [])
-        {
-            if (item.Member("balance") is { } balance && balance.Member("readings") is not null && item.Member("position") is { } position)
-            {
-                yield return (position.Text, balance);
-            }
         }
     }
 

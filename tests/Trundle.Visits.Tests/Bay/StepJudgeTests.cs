@@ -9,7 +9,7 @@ public sealed class StepJudgeTests
     private static readonly StepLimits Limits = new(
         5, Torque.FromNewtonMetres(120),
         new Limit(Amount.Of(GaugePressure.FromKilopascals(275), "kPa", 0), new Source("published guidance", SourceStatus.SecondHand)),
-        new Limit(Amount.Number(5, "g", 0), Source.CommonPractice));
+        null);
 
     private static StepState Judged(string step, StepRecord? record, StepLimits? limits = null) =>
         StepJudge.Judge(Procedure.Ordinary.Step(step), "1L", record, limits ?? Limits);
