@@ -55,7 +55,9 @@ public sealed record BoardLine(
     private static string WaitsFor(VisitState state, int axles)
     {
         var leg = state.On(state.Current);
-        var open = leg.Steps.Where(s => s.Standing != StepStanding.Passed).ToList();
+        // A wheel that was begun is gone on with before the next one.
+        var begun = leg.Steps.Where(s => s.Record is not null).Select(s => s.At).ToHashSet();
+        var open = leg.Steps.Where(s => s.Standing != StepStanding.Passed).OrderBy(s => s.Standing == StepStanding.Failed ? 0 : begun.Contains(s.At) && s.At != "vehicle" ? 1 : 2).ToList();
         var (first, count) = leg.Needs.Count > 0 && state.Current != Leg.HandBack ? (leg.Needs[0].What, leg.Needs.Count + open.Count)
             : open.Count > 0 ? (Step(open[0]), open.Count)
             : state.Stops.Count > 0 ? ($"{state.Stops[0].What}: {state.Stops[0].Why}", state.Stops.Count)
