@@ -11,7 +11,7 @@ namespace Trundle.Engine.Rotation;
 public sealed record WearOutlook(IReadOnlyDictionary<Position, Length> Depths, IReadOnlyDictionary<Position, Length> WearPerThousandKilometres, Length Interval, Length ReplaceAt);
 
 /// <summary>One rotation ahead.</summary>
-/// <param name="After">Distance from now.</param>
+/// <param name="After">Distance from now; 0 for the rotation of today.</param>
 /// <param name="Depths">Tread depths at that distance, by the position that each tyre then moves to.</param>
 public sealed record ScheduledRotation(Length After, IReadOnlyDictionary<Position, Length> Depths);
 
@@ -25,8 +25,8 @@ public sealed record RotationAhead(IReadOnlyList<ScheduledRotation> Schedule, Le
     private const double MostKilometres = 2_000_000;
 
     /// <summary>
-    /// Looks ahead: every tyre wears at the steady rate of the position where it sits, and the pattern is done at each interval, the first time
-    /// one interval from now.
+    /// Looks ahead: every tyre wears at the steady rate of the position where it sits, and the pattern is done now and then at
+    /// each interval.
     /// </summary>
     /// <param name="pattern">The pattern.</param>
     /// <param name="outlook">Depths and rates for every position that the pattern moves; interval and limit.</param>
@@ -46,6 +46,7 @@ public sealed record RotationAhead(IReadOnlyList<ScheduledRotation> Schedule, Le
 
         var schedule = new List<ScheduledRotation>();
         var at = 0.0;
+        Rotate();
         var interval = outlook.Interval.Kilometres;
         while (at < MostKilometres)
         {
@@ -57,6 +58,13 @@ public sealed record RotationAhead(IReadOnlyList<ScheduledRotation> Schedule, Le
 
             Wear(usable, rates, interval);
             at += interval;
+            Rotate();
+        }
+
+        return Result(null);
+
+        void Rotate()
+        {
             var moved = new double[usable.Length];
             for (var i = 0; i < usable.Length; i++)
             {
@@ -64,13 +72,11 @@ public sealed record RotationAhead(IReadOnlyList<ScheduledRotation> Schedule, Le
             }
 
             usable = moved;
-            if (at <= ahead.Kilometres + 1e-9)
+            if (at <= ahead.Kilometres + 1e-9 && pattern.Moves.Count > 0)
             {
                 schedule.Add(new ScheduledRotation(Length.FromKilometres(at), Named(usable, limitMm)));
             }
         }
-
-        return Result(null);
 
         RotationAhead Result(double? firstKm) => new(
             schedule,

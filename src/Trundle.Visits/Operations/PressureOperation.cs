@@ -17,7 +17,7 @@ public static class PressureOperation
         Run)
     {
         TakesFile = true,
-        Options = [new OperationOption("--rules", "rules", "Whose rules: us, uk or eu; wins over the file.")],
+        Options = [CheckAnswer.RulesOption],
     };
 
     /// <summary>Reads a body and answers.</summary>

@@ -21,7 +21,7 @@ public static class RotateOperation
         Options =
         [
             new OperationOption("--ahead", "ahead", "How far to look ahead, for example \"60000 km\"; the file gives the wear rates."),
-            new OperationOption("--rules", "rules", "Whose rules: us, uk or eu; wins over the file."),
+            CheckAnswer.RulesOption,
         ],
     };
 

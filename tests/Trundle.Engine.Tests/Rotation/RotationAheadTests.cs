@@ -28,8 +28,27 @@ public class RotationAheadTests
         ahead.Unrotated!.Value.Kilometres.ShouldBe(45_714, 0.5);
         ahead.FirstReplacement!.Value.Kilometres.ShouldBe(60_714, 0.5);
         ahead.AtFirstReplacement.Values.Max(d => d.Millimetres).ShouldBe(0.05, 1e-9);
-        ahead.Schedule.Select(s => s.After.Kilometres).ShouldBe([10_000, 20_000, 30_000, 40_000, 50_000, 60_000]);
-        ahead.Schedule[0].Depths[At("2L")].Millimetres.ShouldBe(6.6, 1e-9);
+        ahead.Schedule.Select(s => s.After.Kilometres).ShouldBe([0, 10_000, 20_000, 30_000, 40_000, 50_000, 60_000]);
+        ahead.Schedule[0].Depths[At("2L")].Millimetres.ShouldBe(8, 1e-9);
+        ahead.Schedule[1].Depths[At("2L")].Millimetres.ShouldBe(6.6, 1e-9);
+    }
+
+    [Fact]
+    public void Todays_rotation_counts()
+    {
+        // Front 4.0 mm at 0.2, rear 8.0 mm at 0.1: left alone the front is done after 12 000 km; crossed today it has 24 000 km at the rear.
+        Position[] positions = [At("1L"), At("1R"), At("2L"), At("2R")];
+        var ahead = RotationAhead.For(
+            RotationPattern.Named("front-to-rear")!,
+            new WearOutlook(
+                positions.ToDictionary(p => p, p => Length.FromMillimetres(p.Axle == 1 ? 4 : 8)),
+                positions.ToDictionary(p => p, p => Length.FromMillimetres(p.Axle == 1 ? 0.2 : 0.1)),
+                Length.FromKilometres(30_000),
+                Length.FromMillimetres(1.6)),
+            Length.FromKilometres(1000));
+        ahead.Unrotated!.Value.Kilometres.ShouldBe(12_000, 1e-6);
+        ahead.FirstReplacement!.Value.Kilometres.ShouldBe(24_000, 1e-6);
+        ahead.Schedule.ShouldHaveSingleItem().Depths[At("2R")].Millimetres.ShouldBe(4, 1e-9);
     }
 
     [Theory]
@@ -50,6 +69,6 @@ public class RotationAheadTests
         var never = Ahead("X", 0, 0, 10_000, 50_000);
         never.FirstReplacement.ShouldBeNull();
         never.Unrotated.ShouldBeNull();
-        never.Schedule.Count.ShouldBe(5);
+        never.Schedule.Count.ShouldBe(6);
     }
 }

@@ -80,6 +80,22 @@ public class PressureOperationTests
         answer.Body["case"]!.GetValue<string>().ShouldBe(word);
     }
 
+    [Fact]
+    public void The_samples_answer_as_the_guide_says()
+    {
+        JsonObject Sample(string name) => PressureOperation.Operation.Run(FileNode.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, name)), name).Value).Value.Body;
+        var one = Sample("pressure-one-tyre.json");
+        Number(one["cold"]!["kilopascals"]).ShouldBe(240, 1e-9);
+        Number(one["atTemperature"]!["kilopascals"]).ShouldBe(205.189, 0.0005);
+        Number(one["setHere"]!["kilopascals"]).ShouldBe(278.765, 0.0005);
+        Number(one["warning"]!["kilopascals"]).ShouldBe(184, 1e-9);
+        Number(one["reading"]!["coldEquivalentKilopascals"]).ShouldBe(241.678, 0.0005);
+        var van = Sample("pressure-white-van.json")["positions"]!.AsArray();
+        van.Select(p => Number(p!["cold"]!["kilopascals"])).ShouldBe([350, 350, 430, 430]);
+        van.Select(p => Number(p!["seatingLimit"]!["kilopascals"])).ShouldBe([275, 275, 250, 250]);
+        Number(van[2]!["atTemperature"]!["kilopascals"]).ShouldBe(417.122, 0.0005);
+    }
+
     [Theory]
     [InlineData("""{"tyre":{"marking":"205/55 R16 91V"},"lod":"450 kg"}""", "lod", "key-unknown")]
     [InlineData("""{"tyre":{"marking":"205/55 R16 91V"},"load":"450 bar"}""", "load", "unit-unknown")]

@@ -59,8 +59,8 @@ public class RotateOperationTests
     public void Looking_ahead_gives_schedule_and_distances()
     {
         var body = Run(Car(rotation: Wear), "30000 km").Value.Body;
-        body["schedule"]!.AsArray().Select(s => s!["afterKilometres"]!.GetValue<double>()).ShouldBe([10000, 20000, 30000]);
-        body["schedule"]![0]!["odometerKilometres"]!.GetValue<double>().ShouldBe(58200, 1e-6);
+        body["schedule"]!.AsArray().Select(s => s!["afterKilometres"]!.GetValue<double>()).ShouldBe([0, 10000, 20000, 30000]);
+        body["schedule"]![1]!["odometerKilometres"]!.GetValue<double>().ShouldBe(58200, 1e-6);
         body["firstReplacementKilometres"]!.GetValue<double>().ShouldBe(60714, 1);
         body["unrotatedKilometres"]!.GetValue<double>().ShouldBe(45714, 1);
         body["replaceAt"]!["value"]!.GetValue<double>().ShouldBe(1.6);
@@ -73,6 +73,17 @@ public class RotateOperationTests
         problem.Code.ShouldBe("wear-rate-missing");
         problem.Where.ShouldBe("rotation.wear");
         problem.Message.ShouldContain("1L, 1R, 2L, 2R");
+    }
+
+    [Theory]
+    [InlineData("rotate-silver-hatchback.json", "forward cross", false)]
+    [InlineData("rotate-orange-coupe.json", "side-to-side", true)]
+    public void The_samples_answer_as_the_guide_says(string name, string pattern, bool remount)
+    {
+        var body = RotateOperation.Operation.Run(FileNode.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, name)), name).Value).Value.Body;
+        body["pattern"]!.GetValue<string>().ShouldBe(pattern);
+        body["moves"]!.AsArray().Count.ShouldBe(4);
+        body["moves"]!.AsArray().ShouldAllBe(m => m!["remount"]!.GetValue<bool>() == remount);
     }
 
     [Theory]
