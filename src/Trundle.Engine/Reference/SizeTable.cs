@@ -43,7 +43,7 @@ public static class SizeTable
                 Millimetres(table.Cell(row, "overall_diameter_mm")),
                 Millimetres(table.Cell(row, "section_width_mm")),
                 source.StartsWith("UN R30 Annex 5", StringComparison.Ordinal) || source.StartsWith("UN R54 Annex 5", StringComparison.Ordinal),
-                new Source(source, Source.StatusOf(table.Cell(row, "status").Split(';')[0])!.Value));
+                new Source(Named(source), Source.StatusOf(table.Cell(row, "status").Split(';')[0])!.Value));
 
             // Where a size stands in two tables, the regulation's own counts.
             if (!rows.TryGetValue(size, out var held) || (listed.Overrides && !held.Overrides))
@@ -53,6 +53,13 @@ public static class SizeTable
         }
 
         return rows.ToFrozenDictionary(StringComparer.Ordinal);
+    }
+
+    /// <summary>The source's name without the file's remarks on its comparison columns.</summary>
+    private static string Named(string source)
+    {
+        var end = source.IndexOfAny([';', '(', ',']);
+        return end < 0 ? source : source[..end].TrimEnd();
     }
 
     private static Length? Millimetres(string text) =>

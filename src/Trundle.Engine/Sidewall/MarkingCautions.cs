@@ -127,13 +127,13 @@ internal static class MarkingCautions
         if (size.TyreClass == TyreClass.TemporarySpare)
         {
             var limit = Figures.Of("sidewall.temporary-spare-speed");
-            yield return $"Temporary use only: at most {Quantity.Number(limit.Value, 0)} {limit.Unit} unless the sidewall says more ({limit.Source.ForPeople}).";
+            yield return $"Temporary use only: at most {Quantity.Number(limit.Value, 0)} {limit.Unit} unless the sidewall says more. Source: {limit.Source.ForPeople}.";
         }
 
         if (size.Prefix == "ST" && service.SpeedSymbol is null)
         {
             var limit = Figures.Of("sidewall.special-trailer-speed");
-            yield return $"No speed symbol is marked: at most {Quantity.Number(limit.Value, 0)} {limit.Unit} ({limit.Source.ForPeople}).";
+            yield return $"No speed symbol is marked: at most {Quantity.Number(limit.Value, 0)} {limit.Unit}. Source: {limit.Source.ForPeople}.";
         }
 
         if (size.Prefix == "ST" && !scan.Words.Contains("ST"))

@@ -149,7 +149,7 @@ public static class SidewallOperation
     {
         var size = marking.Size;
         yield return $"Size               {size.Text}, {ClassWord(size.TyreClass)}, {(size.ConstructionToBeRead ? "diagonal or bias-belted (to be read)" : ConstructionWord(size.Construction))}";
-        yield return $"Section width      {Shown(size.SectionWidth)} as marked, {Shown(size.DesignSectionWidth)} by design{(size.MeasuringRimWidth is { } rim ? $" on a rim of {Quantity.Text(rim, "in", 1)}" : "")}";
+        yield return $"Section width      {(size.SectionWidth is null ? "not marked" : $"{Shown(size.SectionWidth)} as marked")}, {(size.DesignSectionWidth is null ? "design width not known" : $"{Shown(size.DesignSectionWidth)} by design")}{(size.MeasuringRimWidth is { } rim ? $" on a rim of {Quantity.Text(rim, "in", 1)}" : "")}";
         yield return $"Aspect ratio       {(size.AspectRatioPercent is { } aspect ? $"{Quantity.Number(aspect, 0)} %{(size.AspectRatioMarked ? "" : " (nominal, not marked)")}" : "not marked")}";
         yield return $"Rim                {(size.RimDiameterInches is { } code ? $"{Quantity.Number(code, code == Math.Floor(code) ? 0 : 1)} in" : $"{Quantity.Number(size.RimDiameterMillimetres ?? 0, 0)} mm")}";
         yield return $"Overall diameter   {Shown(size.OverallDiameter)}{(size.DimensionSource is { } source ? $" [{source.ForPeople}]" : "")}";
