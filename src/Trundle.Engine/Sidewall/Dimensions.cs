@@ -17,7 +17,7 @@ public static class Dimensions
 {
     private static readonly FrozenDictionary<double, int> RimCodes = LoadRimCodes();
 
-    private static readonly IReadOnlyList<(int From, int To, decimal Theoretical, decimal Measuring)> Factors = LoadFactors();
+    private static readonly IReadOnlyList<(string Rim, int From, int To, decimal Factor)> Factors = LoadFactors();
 
     private static readonly Source Rule = new("UN R30 and R54 paragraph 6.1: D = d + 2H, S = S1 + K (A - A1)", SourceStatus.Calculated);
 
@@ -95,12 +95,12 @@ public static class Dimensions
         var d = size.RimDiameterMillimetres ?? NominalRimDiameter(size.RimDiameterInches!.Value).Millimetres;
         var known = size with { OverallDiameter = Length.FromMillimetres((double)((decimal)Math.Round(d) + (2 * h))), DimensionSource = Rule };
         var rim = listedRim is { } listed ? Math.Round((decimal)listed.Inches, 2) : MeasuringRimCode(size, s1, aspect);
-        if (rim is not { } code || FactorsOf(aspect) is not { } factors)
+        if (rim is not { } code || FactorOf("theoretical", aspect) is not { } theoretical)
         {
             return known;
         }
 
-        var x = IsTruckRim(size) ? (decimal)Figures.Of("sidewall.truck-theoretical-rim").Value : factors.Theoretical;
+        var x = IsTruckRim(size) ? (decimal)Figures.Of("sidewall.truck-theoretical-rim").Value : theoretical;
         var k = (decimal)Figures.Of("sidewall.rim-width-effect").Value;
         var s = Whole(s1 + (k * ((code * 25.4m) - (x * s1))));
         return known with { MeasuringRimWidth = Length.FromInches((double)code), DesignSectionWidth = Length.FromMillimetres((double)s) };
@@ -111,9 +111,9 @@ public static class Dimensions
     /// of three quarters) and motorcycles, where the rule does not hold.
     /// </summary>
     private static decimal? MeasuringRimCode(SizeDesignation size, decimal s1, double aspect) =>
-        size.RimDiameterMillimetres is not null || IsTruckRim(size) || size.TyreClass is TyreClass.Motorcycle or TyreClass.Truck || FactorsOf(aspect) is not { } factors
+        size.RimDiameterMillimetres is not null || IsTruckRim(size) || size.TyreClass is TyreClass.Motorcycle or TyreClass.Truck || FactorOf("measuring", aspect) is not { } factor
             ? null
-            : Math.Round(factors.Measuring * s1 / 25.4m * 2, MidpointRounding.AwayFromZero) / 2;
+            : Math.Round(factor * s1 / 25.4m * 2, MidpointRounding.AwayFromZero) / 2;
 
     private static bool IsTruckRim(SizeDesignation size) => size.RimDiameterInches is { } rim && rim >= 17 && rim != Math.Floor(rim);
 
@@ -143,13 +143,14 @@ public static class Dimensions
 
     private static decimal Whole(decimal value) => Math.Round(value, MidpointRounding.AwayFromZero);
 
-    private static (decimal Theoretical, decimal Measuring)? FactorsOf(double aspect)
+    /// <summary>x of the theoretical rim or k of the measuring rim for an aspect ratio, or null where none is given.</summary>
+    private static decimal? FactorOf(string rim, double aspect)
     {
         foreach (var row in Factors)
         {
-            if (aspect >= row.From && aspect <= row.To)
+            if (row.Rim == rim && aspect >= row.From && aspect <= row.To)
             {
-                return (row.Theoretical, row.Measuring);
+                return row.Factor;
             }
         }
 
@@ -164,16 +165,16 @@ public static class Dimensions
             r => int.Parse(table.Cell(r, "diameter_mm"), CultureInfo.InvariantCulture));
     }
 
-    private static List<(int, int, decimal, decimal)> LoadFactors()
+    private static List<(string, int, int, decimal)> LoadFactors()
     {
-        var table = CsvTable.Embedded("measuring_rim_factor.csv");
+        var table = CsvTable.Embedded("rim_factor.csv");
         return
         [
             .. table.Rows.Select(r => (
+                table.Cell(r, "rim"),
                 int.Parse(table.Cell(r, "aspect_from"), CultureInfo.InvariantCulture),
                 int.Parse(table.Cell(r, "aspect_to"), CultureInfo.InvariantCulture),
-                decimal.Parse(table.Cell(r, "theoretical_rim_factor"), CultureInfo.InvariantCulture),
-                decimal.Parse(table.Cell(r, "measuring_rim_factor"), CultureInfo.InvariantCulture))),
+                decimal.Parse(table.Cell(r, "factor"), CultureInfo.InvariantCulture))),
         ];
     }
 }
