@@ -1,0 +1,127 @@
+using System.Diagnostics;
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+
+namespace Trundle.Browser.Tests;
+
+/// <summary>The command as a user starts it, over a store of its own, and a real Chromium. Shared by all tests of the room.</summary>
+public sealed partial class Bay : IAsyncLifetime
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("trundle-browser-").FullName;
+    private Process? _process;
+    private IPlaywright? _playwright;
+
+    public Uri Address { get; private set; } = null!;
+
+    public IBrowser Browser { get; private set; } = null!;
+
+    /// <summary>Where screenshots go, to be looked at.</summary>
+    public static string Pictures { get; } = Directory.CreateDirectory(Path.Combine(Checkout(), "artifacts", "screenshots")).FullName;
+
+    public async ValueTask InitializeAsync()
+    {
+        var command = Path.Combine(AppContext.BaseDirectory, "trundle");
+        _process = Process.Start(new ProcessStartInfo(command, ["demo", "--urls", "http://127.0.0.1:0", "--database", Path.Combine(_folder, "workshop.db")])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            WorkingDirectory = _folder,
+        })!;
+        Address = await AddressAsync(_process);
+        _playwright = await Playwright.CreateAsync();
+        Browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = new[] { "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }.First(File.Exists),
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
+    }
+
+    /// <summary>A new browser window of a size, as of a person's own device.</summary>
+    public async Task<IPage> PageAsync(int width = 1280, int height = 800, bool dark = false)
+    {
+        var context = await Browser.NewContextAsync(new BrowserNewContextOptions
+        {
+            BaseURL = Address.ToString(),
+            ViewportSize = new ViewportSize { Width = width, Height = height },
+            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
+            AcceptDownloads = true,
+            ReducedMotion = ReducedMotion.Reduce,
+        });
+        context.SetDefaultTimeout(60_000);
+        return await context.NewPageAsync();
+    }
+
+    /// <summary>Says on this device who enters: the first person whose name and role fit.</summary>
+    public static async Task EnterAsAsync(IPage page, Regex who)
+    {
+        await page.GotoAsync("/people");
+        await page.GetByRole(AriaRole.Radio, new PageGetByRoleOptions { NameRegex = who }).First.CheckAsync();
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Enter as this person" }).ClickAsync();
+        await page.GetByText("Units of").WaitForAsync();
+    }
+
+    public async Task<JsonObject> JsonAsync(string address)
+    {
+        using var client = new HttpClient { BaseAddress = Address };
+        return JsonNode.Parse(await client.GetStringAsync(new Uri(address, UriKind.Relative)))!.AsObject();
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (Browser is not null)
+        {
+            await Browser.DisposeAsync();
+        }
+
+        _playwright?.Dispose();
+        if (_process is { HasExited: false })
+        {
+            _process.Kill(true);
+            await _process.WaitForExitAsync();
+        }
+
+        _process?.Dispose();
+        Directory.Delete(_folder, true);
+    }
+
+    private static async Task<Uri> AddressAsync(Process process)
+    {
+        using var limit = new CancellationTokenSource(TimeSpan.FromSeconds(90));
+        while (await process.StandardOutput.ReadLineAsync(limit.Token) is { } line)
+        {
+            if (Url().Match(line) is { Success: true } url)
+            {
+                // What is printed later must be read, or the command would wait for it.
+                _ = process.StandardOutput.ReadToEndAsync(CancellationToken.None);
+                _ = process.StandardError.ReadToEndAsync(CancellationToken.None);
+                return new Uri(url.Value);
+            }
+        }
+
+        throw new InvalidOperationException($"The bay did not start: {await process.StandardError.ReadToEndAsync(CancellationToken.None)}");
+    }
+
+    private static string Checkout()
+    {
+        for (var at = new DirectoryInfo(AppContext.BaseDirectory); at is not null; at = at.Parent)
+        {
+            if (File.Exists(Path.Combine(at.FullName, "Trundle.slnx")))
+            {
+                return at.FullName;
+            }
+        }
+
+        return AppContext.BaseDirectory;
+    }
+
+    [GeneratedRegex(@"http://127\.0\.0\.1:\d+")]
+    private static partial Regex Url();
+}
+
+/// <summary>The tests that share one bay.</summary>
+[CollectionDefinition(Name)]
+public sealed class BayCollection : ICollectionFixture<Bay>
+{
+    public const string Name = "bay";
+}

@@ -1,0 +1,59 @@
+using Microsoft.Playwright;
+
+namespace Trundle.Browser.Tests;
+
+/// <summary>What a person's hand does on a bay page: opens a place, enters a field, waits until the server has it.</summary>
+internal sealed class BayHand(Bay bay, IPage page, string visit)
+{
+    public async Task GoAsync(string place)
+    {
+        await page.GotoAsync($"/bay/{visit}/{place}");
+        await page.Locator("main h1").First.WaitForAsync();
+    }
+
+    /// <summary>Enters each field on the page that is open, in order.</summary>
+    public async Task EnterAsync(params (string Field, string Value)[] entries)
+    {
+        foreach (var (field, value) in entries)
+        {
+            var id = $"f-{field.Replace('.', '-').Replace('@', '-')}";
+            var control = page.Locator($"[id='{id}']");
+            await control.First.WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached });
+            switch (await control.First.EvaluateAsync<string>("e => e.tagName.toLowerCase() + ':' + (e.type ?? '')"))
+            {
+                case "fieldset:fieldset":
+                    await control.Locator($"input[type=radio][value='{value}']").CheckAsync();
+                    break;
+                case "input:checkbox":
+                    await control.SetCheckedAsync(value == "true");
+                    break;
+                case "select:select-one":
+                    await control.SelectOptionAsync(value);
+                    break;
+                default:
+                    await control.FillAsync(value);
+                    await control.BlurAsync();
+                    break;
+            }
+        }
+    }
+
+    /// <summary>Touches the step's own button under the thumb.</summary>
+    public Task TouchAsync(string words) => page.Locator(".next").GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = words }).First.ClickAsync();
+
+    /// <summary>Waits until the workshop's computer has a field.</summary>
+    public async Task SentAsync(string field)
+    {
+        for (var i = 0; i < 120; i++)
+        {
+            if ((await bay.JsonAsync($"/api/v1/visits/{visit}"))["fields"]![field] is not null)
+            {
+                return;
+            }
+
+            await Task.Delay(250);
+        }
+
+        throw new TimeoutException($"'{field}' did not reach the server.");
+    }
+}

@@ -1,0 +1,72 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace Trundle.Browser.Tests;
+
+/// <summary>Every page at two sizes, in light and dark: no fault that axe finds, nothing wider than its window, and a picture to be looked at.</summary>
+[Collection(BayCollection.Name)]
+public sealed partial class PagesTests(Bay bay)
+{
+    private static readonly (string Name, int Width, int Height, bool Dark)[] Looks = [("tablet", 1280, 800, false), ("phone", 390, 844, false), ("tablet-dark", 1280, 800, true)];
+
+    public static TheoryData<string> OfficePages => ["/", "/arrive", "/history", "/people", "/condemned", "/sources"];
+
+    public static TheoryData<string> BayPages =>
+    [
+        "arrive", "arrive/axle-1", "lookOver", "lookOver/1L", "plan", "plan/rotation", "plan/jobs", "offTheCar", "offTheCar/1L/seat", "offTheCar/1L/first-spin",
+        "refit", "refit/1L/stages", "prove", "prove/1L/final-torque", "handBack", "who",
+    ];
+
+    [Theory, MemberData(nameof(OfficePages))]
+    public Task An_office_page_has_no_fault(string address) => LookAsync(address, "office" + address.Replace('/', '-'));
+
+    [Theory, MemberData(nameof(BayPages))]
+    public async Task A_bay_page_has_no_fault(string place)
+    {
+        var visits = (await bay.JsonAsync("/api/v1/visits"))["visits"]!.AsArray();
+        visits.Count.ShouldBeGreaterThan(2);
+        // The visit of the demo that is furthest: the most is on its pages.
+        var fullest = visits[0]!["id"]!.GetValue<string>();
+        var most = -1;
+        foreach (var visit in visits)
+        {
+            var id = visit!["id"]!.GetValue<string>();
+            var fields = (await bay.JsonAsync($"/api/v1/visits/{id}"))["fields"]!.AsObject().Count;
+            if (fields > most)
+            {
+                (fullest, most) = (id, fields);
+            }
+        }
+
+        await LookAsync($"/bay/{fullest}/{place}", "bay-" + place.Replace('/', '-'));
+    }
+
+    private async Task LookAsync(string address, string name)
+    {
+        foreach (var (look, width, height, dark) in Looks)
+        {
+            var page = await bay.PageAsync(width, height, dark);
+            if (address.StartsWith("/bay/", StringComparison.Ordinal))
+            {
+                await Bay.EnterAsAsync(page, Anybody());
+            }
+
+            await page.GotoAsync(address);
+            await page.Locator("main h1, main h2, h1").First.WaitForAsync();
+            await page.Locator("text=Opening the visit").WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Detached });
+            await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Bay.Pictures, $"{name}-{look}.png") });
+            var axe = await page.RunAxe();
+            axe.Violations.Select(Said).ShouldBeEmpty($"{address} {look}");
+            var overhang = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
+            overhang.ShouldBeLessThanOrEqualTo(0, $"{address} {look} is wider than its window");
+            await page.Context.CloseAsync();
+        }
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex("technician")]
+    private static partial System.Text.RegularExpressions.Regex Anybody();
+
+    private static string Said(AxeResultItem fault) =>
+        $"{fault.Id}: {fault.Help} {string.Join(" | ", fault.Nodes.Take(3).Select(n => n.Html))}";
+}

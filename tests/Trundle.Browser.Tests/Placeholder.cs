@@ -1,1 +1,0 @@
-namespace Trundle.Browser.Tests;
