@@ -48,7 +48,7 @@ public sealed record LegState(Leg Leg, IReadOnlyList<Need> Needs, IReadOnlyList<
 }
 
 /// <summary>A visit as it stands: legs, what stops hand-back, and the wheels that are not finally tightened.</summary>
-/// <param name="File">The visit's file as read.</param>
+/// <param name="Entered">The visit's file as read.</param>
 /// <param name="Leaving">The vehicle as it will leave: tyres renewed, assemblies moved, pressures as set.</param>
 /// <param name="Work">What was recorded.</param>
 /// <param name="Legs">The legs in order.</param>
@@ -56,11 +56,11 @@ public sealed record LegState(Leg Leg, IReadOnlyList<Need> Needs, IReadOnlyList<
 /// <param name="NotTightened">Wheels that were off, or are to come off, without every fixing finally tightened.</param>
 /// <param name="Loose">Of these, the wheels at which work has begun: what the board shows.</param>
 public sealed record VisitState(
-    VisitFile File, FittedVehicle Leaving, VisitWork Work, IReadOnlyList<LegState> Legs, IReadOnlyList<Stop> Stops,
+    VisitFile Entered, FittedVehicle Leaving, VisitWork Work, IReadOnlyList<LegState> Legs, IReadOnlyList<Stop> Stops,
     IReadOnlyList<Position> NotTightened, IReadOnlyList<Position> Loose)
 {
     /// <summary>The vehicle as it came.</summary>
-    public FittedVehicle Arrived => File.Subject;
+    public FittedVehicle Arrived => Entered.Subject;
 
     /// <summary>True where nothing stops hand-back.</summary>
     public bool MayLeave => Stops.Count == 0;

@@ -50,7 +50,7 @@ public sealed class VisitAnswers
     {
         var onWheels = LeavingVehicle.WithNewTyres(state.Arrived, state.Work);
         var solved = new JsonObject();
-        foreach (var (position, node) in state.File.Balance.OrderBy(b => b.Key.ToString(), StringComparer.Ordinal))
+        foreach (var (position, node) in state.Entered.Balance.OrderBy(b => b.Key.ToString(), StringComparer.Ordinal))
         {
             var problems = new List<Problem>();
             if (BalanceFileReader.Read(node, onWheels.At(position), problems) is { } file && problems.Count == 0)
