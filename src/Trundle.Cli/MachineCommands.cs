@@ -5,10 +5,11 @@ namespace Trundle.Cli;
 /// <summary>The commands that need the machine: a server, a file to write.</summary>
 internal static class MachineCommands
 {
-    public static void AddTo(RootCommand root)
+    public static void AddTo(RootCommand root, Option<bool> json)
     {
         ArgumentNullException.ThrowIfNull(root);
         root.Subcommands.Add(ServeCommand.Serve());
         root.Subcommands.Add(ServeCommand.Demo());
+        TrundleCommand.Group(root, "visit").Subcommands.Add(SheetCommand.Sheet(json));
     }
 }

@@ -70,7 +70,7 @@ internal static class TrundleCommand
             parent.Subcommands.Add(OperationCommand(words[^1], operation));
         }
 
-        MachineCommands.AddTo(root);
+        MachineCommands.AddTo(root, Json);
         return root;
     }
 

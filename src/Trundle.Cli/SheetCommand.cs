@@ -1,0 +1,62 @@
+using System.CommandLine;
+using System.Text.Json.Nodes;
+using Trundle.Measures;
+using Trundle.Sheets;
+using Trundle.Visits.Files;
+using Trundle.Visits.Operations;
+
+namespace Trundle.Cli;
+
+/// <summary><c>visit sheet FILE -o OUT.pdf</c>: the paper of a visit.</summary>
+internal static class SheetCommand
+{
+    public static Command Sheet(Option<bool> json)
+    {
+        var file = new Argument<string>("FILE") { Description = "A visit's JSON file, or - for standard input." };
+        var output = new Option<string>("-o", "--output") { Description = "The PDF to write; an older one is replaced only when the new one is whole.", Required = true };
+        var paper = new Option<string>("--paper") { Description = "a4 (the default) or letter.", DefaultValueFactory = _ => "a4" };
+        var reader = new Option<string>("--for") { Description = "customer (the default): one page; or file: everything.", DefaultValueFactory = _ => "customer" };
+        var rules = new Option<string?>("--rules") { Description = "Whose rules: us, uk or eu; wins over the file." };
+        var command = new Command("sheet", "Writes a visit's sheet as a PDF, for the customer or for the file.") { file, output, paper, reader, rules };
+        command.SetAction(parse =>
+        {
+            var order = new SheetOrder(
+                SheetWords.ReaderOf(parse.GetValue(reader)) ?? throw Unknown("--for", parse.GetValue(reader), "customer or file"),
+                SheetWords.PaperOf(parse.GetValue(paper)) ?? throw Unknown("--paper", parse.GetValue(paper), "a4 or letter"));
+            var body = FileText.Read(parse.GetRequiredValue(file));
+            if (parse.GetValue(rules) is { } chosen)
+            {
+                body = body.With("rules", FileNode.From(new JsonObject { ["value"] = chosen }).Member("value")!);
+            }
+
+            return VisitSheet.Write(body, order).Match(
+                sheet =>
+                {
+                    var path = parse.GetRequiredValue(output);
+                    WholeFile.Write(path, sheet.Pdf);
+                    return Output.Answer(Said(sheet, path, order), parse.GetValue(json));
+                },
+                problem => Output.Wrong(problem, parse.GetValue(json)));
+        });
+        return command;
+    }
+
+    private static Answer Said(WrittenSheet sheet, string path, SheetOrder order) => new(
+        sheet.No,
+        new JsonObject
+        {
+            ["written"] = path,
+            ["pages"] = sheet.Pages,
+            ["for"] = order.Reader == SheetReader.Customer ? "customer" : "file",
+            ["paper"] = order.Paper == PaperSize.A4 ? "a4" : "letter",
+            ["worst"] = sheet.Worst,
+            ["mayLeave"] = sheet.MayLeave,
+        },
+        [
+            $"{path}: {sheet.Pages.ToString(System.Globalization.CultureInfo.InvariantCulture)} {(sheet.Pages == 1 ? "page" : "pages")}.",
+            sheet.MayLeave ? "Nothing stops hand-back." : "Hand-back is stopped; the sheet says by what.",
+        ]);
+
+    private static InputProblemException Unknown(string option, string? text, string known) =>
+        new(new Problem(option, "word-unknown", $"'{NumberText.Shown(text ?? "")}' is not one of the words here; write {known}."));
+}

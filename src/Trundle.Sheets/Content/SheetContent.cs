@@ -1,0 +1,84 @@
+using Trundle.Engine.Findings;
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+using Trundle.Visits.Bay;
+
+namespace Trundle.Sheets;
+
+/// <summary>Everything that a sheet may say about a visit, taken from the visit's file and the answers of the operations and nothing else.</summary>
+internal sealed record SheetContent
+{
+    /// <summary>How the visit stands.</summary>
+    public required VisitState State { get; init; }
+
+    /// <summary>Writes quantities.</summary>
+    public required SheetUnits Units { get; init; }
+
+    /// <summary>The workshop's name, or null.</summary>
+    public string? Workshop { get; init; }
+
+    /// <summary>Positions in order.</summary>
+    public required IReadOnlyList<SheetWheel> Wheels { get; init; }
+
+    /// <summary>Axles from the front.</summary>
+    public required IReadOnlyList<SheetAxle> Axles { get; init; }
+
+    /// <summary>What was found when it came, gravest first.</summary>
+    public required IReadOnlyList<Finding> Found { get; init; }
+
+    /// <summary>What stands as it leaves, gravest first.</summary>
+    public required IReadOnlyList<Finding> Leaving { get; init; }
+
+    /// <summary>The answer about rotation, or null.</summary>
+    public System.Text.Json.Nodes.JsonObject? Rotation { get; init; }
+
+    /// <summary>The least depth of the chosen rules, as the findings name it.</summary>
+    public Length? DepthLimit { get; init; }
+
+    /// <summary>What was done, a line each.</summary>
+    public required IReadOnlyList<string> Did { get; init; }
+
+    /// <summary>What the customer should watch, a line each.</summary>
+    public required IReadOnlyList<string> Watch { get; init; }
+
+    /// <summary>When and at what distance it is seen again, a line each.</summary>
+    public required IReadOnlyList<string> Next { get; init; }
+
+    /// <summary>Every entry, oldest first.</summary>
+    public required IReadOnlyList<Entry> Entries { get; init; }
+
+    /// <summary>True where the check of this visit answers 'no'.</summary>
+    public bool No { get; init; }
+
+    /// <summary>The vehicle.</summary>
+    public Vehicle Vehicle => State.Arrived.Vehicle;
+
+    /// <summary>What the vehicle is called.</summary>
+    public string Name => Vehicle.Name ?? "Vehicle without a name";
+
+    /// <summary>The visit's date as written, or a dash.</summary>
+    public string Date => State.Arrived.Date?.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) ?? "–";
+
+    /// <summary>The placard's tyres and pressures in one line.</summary>
+    public string Placard
+    {
+        get
+        {
+            var axles = Vehicle.Axles.Select(a => a.Placard is { } p
+                ? string.Join(" · ", new[] { p.Size?.Typed, p.Cold is { } cold ? Units.ShortPressure(cold) : null }.OfType<string>())
+                : "").Where(t => t.Length > 0).Distinct(StringComparer.Ordinal).ToList();
+            return axles.Count == 0 ? "not given" : string.Join(" / ", axles);
+        }
+    }
+
+    /// <summary>A position in words with a capital.</summary>
+    public string At(string? position) =>
+        position is null ? "Whole vehicle" : Position.Read(position) is { IsRead: true } p ? Capital(p.Value.InWords(Vehicle.Axles.Count)) : Capital(position);
+
+    /// <summary>Words with their wheel in front, unless they begin with it already.</summary>
+    public string Placed(string? position, string words) =>
+        position is null || words.StartsWith(At(position), StringComparison.OrdinalIgnoreCase) ? words : $"{At(position)}: {words}";
+
+    /// <summary>A text with a capital.</summary>
+    public static string Capital(string text) => text.Length == 0 ? text : string.Concat(text[..1].ToUpperInvariant(), text.AsSpan(1));
+}

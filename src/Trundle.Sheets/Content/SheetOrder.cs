@@ -1,0 +1,18 @@
+using Trundle.Visits.Bay;
+
+namespace Trundle.Sheets;
+
+/// <summary>Which sheet is wanted.</summary>
+/// <param name="Reader">For whom.</param>
+/// <param name="Paper">On what paper.</param>
+public sealed record SheetOrder(SheetReader Reader, PaperSize Paper)
+{
+    /// <summary>The units that come first; null takes those of the place whose rules the visit names.</summary>
+    public UnitHabits? Units { get; init; }
+
+    /// <summary>Every entry of the visit where they are kept, superseded ones too, for the file's sheet; empty where only a file is held.</summary>
+    public IReadOnlyList<Entry> Entries { get; init; } = [];
+
+    /// <summary>The workshop's name, or null.</summary>
+    public string? Workshop { get; init; }
+}

@@ -1,0 +1,94 @@
+using System.Text.Json.Nodes;
+using Trundle.Engine;
+using Trundle.Sheets;
+using Trundle.Visits.Bay;
+using Trundle.Visits.Files;
+using Trundle.Visits.Operations;
+using UglyToad.PdfPig;
+
+namespace Trundle.Sheets.Tests;
+
+public class FileSheetTests
+{
+    [Theory]
+    [InlineData(PaperSize.A4)]
+    [InlineData(PaperSize.Letter)]
+    public void Every_page_says_which_it_is_of_how_many(PaperSize paper)
+    {
+        var sheet = TestVisits.Write(TestVisits.Finished(), SheetReader.File, paper);
+        var pages = TestVisits.Pages(sheet.Pdf);
+        pages.Count.ShouldBe(sheet.Pages);
+        pages.Count.ShouldBeGreaterThan(2);
+        for (var i = 0; i < pages.Count; i++)
+        {
+            pages[i].ShouldHold(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"page {i + 1} of {pages.Count}"));
+            pages[i].ShouldHold("Blue hatchback, DEMO 07 · visit 26-0314-3 · 2026-03-14");
+            pages[i].ShouldHold($"engine {EngineVersion.Engine} · tables {EngineVersion.Tables}");
+        }
+
+        using var document = PdfDocument.Open(sheet.Pdf);
+        document.GetPages().SelectMany(p => p.Letters).Min(l => l.BoundingBox.Bottom).ShouldBeGreaterThan(28);
+    }
+
+    [Fact]
+    public void It_holds_every_finding_of_the_check_with_its_limit_source_and_status()
+    {
+        var visit = TestVisits.Finished();
+        var check = VisitCheckOperation.Run(FileNode.From(visit)).Value.Body;
+        var text = TestVisits.Text(TestVisits.Write(visit, SheetReader.File).Pdf);
+        var findings = check["findings"]!.AsArray().Concat(check["legs"]!["lookOver"]!["inspect"]!["findings"]!.AsArray()).Select(f => f!).ToList();
+        findings.Count.ShouldBeGreaterThan(20);
+        foreach (var finding in findings)
+        {
+            foreach (var words in new[] { finding["rule"]!, finding["measured"]!["text"]!, finding["limit"]?["text"], (finding["limit"] ?? finding)["source"]!, (finding["limit"] ?? finding)["status"]! })
+            {
+                text.ShouldHold(words?.GetValue<string>() ?? "");
+            }
+        }
+    }
+
+    [Fact]
+    public void It_holds_the_torque_of_every_fixing_and_the_order_on_the_circle()
+    {
+        var visit = TestVisits.Finished();
+        visit["work"]!["steps"]!["2R"]!["final-torque"] = new JsonArray("117 N·m", "118 N·m", "119 N·m", "121 N·m", "122 N·m");
+        var text = TestVisits.Text(TestVisits.Write(visit, SheetReader.File).Pdf);
+        text.ShouldHold("Rear right, 2R 120 117 118 119 121 122 every one");
+        text.ShouldHold("1 – 3 – 5 – 2 – 4");
+        text.ShouldHold("proof load 103.4 kN");
+    }
+
+    [Fact]
+    public void It_holds_the_balance_before_and_after()
+    {
+        var visit = TestVisits.Finished();
+        var check = VisitCheckOperation.Run(FileNode.From(visit)).Value.Body;
+        var residual = check["legs"]!["offTheCar"]!["balance"]!["1L"]!["residual"]!["inner"]!["massGrams"]!.GetValue<double>();
+        var text = TestVisits.Text(TestVisits.Write(visit, SheetReader.File).Pdf);
+        text.ShouldHold("Inner plane: heavy place 35 g at 295° before");
+        text.ShouldHold($"{Measures.Quantity.Number(residual, Math.Abs(residual - Math.Round(residual)) < 0.05 ? 0 : 1)} g at");
+    }
+
+    [Fact]
+    public void Entries_stand_as_typed_and_a_superseded_one_says_so()
+    {
+        var at = new DateTimeOffset(2026, 3, 14, 9, 2, 0, TimeSpan.Zero);
+        Entry[] entries =
+        [
+            new(new Guid(1, 0, 0, new byte[8]), "fitted.1L.pressure.value", "32 psi", "T4", Role.Trainee, at),
+            new(new Guid(2, 0, 0, new byte[8]), "fitted.1L.pressure.value", "225 kPa", "T2", Role.Technician, at.AddMinutes(5)),
+        ];
+        var text = TestVisits.Text(TestVisits.Write(TestVisits.Finished(), new SheetOrder(SheetReader.File, PaperSize.A4) { Entries = entries }).Pdf);
+        text.ShouldHold("2026-03-14 09:02:00 fitted.1L.pressure.value 32 psi T4, trainee superseded");
+        text.ShouldHold("2026-03-14 09:07:00 fitted.1L.pressure.value 225 kPa T2, technician");
+    }
+
+    [Fact]
+    public void Duals_and_a_heavy_vehicle_have_their_sheet()
+    {
+        var text = TestVisits.Text(TestVisits.Write(TestVisits.Lorry(), SheetReader.File).Pdf);
+        text.ShouldHold("Rear left outer, 2Lo");
+        text.ShouldHold("1 – 6 – 3 – 8 – 5 – 10 – 2 – 7 – 4 – 9");
+        text.ShouldHold("Oil raises the clamp");
+    }
+}
