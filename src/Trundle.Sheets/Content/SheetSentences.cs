@@ -40,8 +40,8 @@ internal static class SheetSentences
 
         var tightened = axles
             .Where(a => a.Fixings is { Torque: not null, Count: not null })
-            .Select(a => (Axle: a, On: wheels.Where(w => w.Position.Axle == a.Axle && w.FinalTorques.Count > 0).ToList()))
-            .Where(a => a.On.Count > 0);
+            .Select(a => (Axle: a, On: wheels.Where(w => w.Position.Axle == a.Axle && w.Steps.Any(s => s.Step.Id == "final-torque")).ToList()))
+            .Where(a => a.On.Any(w => w.FinalTorques.Count > 0));
         foreach (var alike in tightened.GroupBy(a => a.Axle.Fixings!.Torque!.Value))
         {
             var done = alike.Sum(a => a.On.Sum(w => w.FinalTorques.Keys.Count(n => n <= a.Axle.Fixings!.Count)));
