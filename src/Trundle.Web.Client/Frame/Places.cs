@@ -28,6 +28,12 @@ public static class Places
     /// <summary>Choosing who enters and in which units.</summary>
     public static string Who(Guid visit) => $"/bay/{visit:D}/who";
 
+    /// <summary>A visit's sheet as a PDF: for the customer or for the file, on A4 or Letter.</summary>
+    public static string Sheet(Guid visit, string reader, string paper) => $"/api/v1/visits/{visit:D}/sheet.pdf?for={reader}&paper={paper}";
+
+    /// <summary>The visit's file, as the command reads it.</summary>
+    public static string File(Guid visit) => $"/api/v1/visits/{visit:D}/file.json";
+
     private static string? ArrivePlace(string field)
     {
         var parts = field.Split('.');
