@@ -41,13 +41,14 @@ public static class VehiclePlan
         var x = Places(view, 148, span);
         var duals = view.Wheels.Any(w => w.Position.Dual != DualPlace.Single);
         var spare = view.Wheels.FirstOrDefault(w => w.Position.IsSpare);
-        var width = Math.Max(x.DefaultIfEmpty(148).Max() + 212, 560) + (spare is null ? 0 : 170);
+        var last = x.DefaultIfEmpty(148).Max();
+        var width = Math.Max(last + (spare is null ? 212 : 262), 560);
         var near = duals ? 190 : 142;
         var middle = near + 138.0;
         var svg = new Svg(id, width, (2 * middle) + 4, view.Title, Describe(view), holdsLinks: true);
         var reach = middle - near;
 
-        svg.Line(30, middle, x.DefaultIfEmpty(148).Max() + 70, middle, Svg.Hairline, 1.25, "12 4 2 4");
+        svg.Line(30, middle, last + 70, middle, Svg.Hairline, 1.25, "12 4 2 4");
         svg.Words(14, middle + 5, "front", 13, "start", Svg.Soft);
         for (var axle = 1; axle <= view.Axles; axle++)
         {
@@ -85,7 +86,7 @@ public static class VehiclePlan
 
         if (spare is not null)
         {
-            var sx = width - 162;
+            var sx = last + 104;
             Begin(svg, spare);
             Body(svg, spare, sx, middle - (WheelWidth / 2));
             Words(svg, spare, sx, middle + 44);

@@ -44,7 +44,8 @@ public sealed class Browser(IJSRuntime js)
     }
 
     /// <summary>Takes entries that the host has off the list.</summary>
-    public async Task ForgetAsync(IEnumerable<Guid> ids) => await (await Module).InvokeVoidAsync("forget", ids.Select(id => id.ToString("D")).ToArray());
+    public async Task ForgetAsync(IEnumerable<Guid> ids) =>
+        await (await Module).InvokeVoidAsync("forget", new JsonArray([.. ids.Select(id => (JsonNode?)id.ToString("D"))]).ToJsonString());
 
     /// <summary>Marks entries that the host will not take.</summary>
     public async Task RefuseAsync(JsonArray refused) => await (await Module).InvokeVoidAsync("refuse", refused.ToJsonString());

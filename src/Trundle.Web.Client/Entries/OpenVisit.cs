@@ -167,9 +167,15 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
     /// <inheritdoc />
     public void Dispose()
     {
+        if (_self is null)
+        {
+            return;
+        }
+
         _stop.Cancel();
         _stop.Dispose();
-        _self?.Dispose();
+        _self.Dispose();
+        _self = null;
     }
 
     private Entry Make(string field, string typed, Person me)

@@ -70,7 +70,11 @@ public sealed class Outbox(Browser browser)
             var answer = await browser.AskAsync("POST", $"/api/v1/visits/{first.Visit:D}/entries", body);
             if (answer.Good && answer.Body is { } told)
             {
-                await SettleAsync(batch, told, taken);
+                // An answer that names none of what was sent would be asked for ever.
+                if (!await SettleAsync(batch, told, taken))
+                {
+                    return false;
+                }
             }
             else if (answer.Status is >= 400 and < 500)
             {
@@ -86,7 +90,8 @@ public sealed class Outbox(Browser browser)
         return true;
     }
 
-    private async Task SettleAsync(List<WaitingEntry> batch, JsonObject told, Action<Guid, IReadOnlyList<Entry>, JsonObject> taken)
+    /// <summary>Takes note of the host's answer; false where it names no entry of the batch.</summary>
+    private async Task<bool> SettleAsync(List<WaitingEntry> batch, JsonObject told, Action<Guid, IReadOnlyList<Entry>, JsonObject> taken)
     {
         var refused = new Dictionary<Guid, string>();
         foreach (var json in (told["refused"] as JsonArray ?? []).OfType<JsonObject>())
@@ -101,8 +106,7 @@ public sealed class Outbox(Browser browser)
         var done = batch.Where(w => has.Contains(w.Entry.Id)).ToList();
         if (done.Count + refused.Count == 0)
         {
-            // An answer that names none of what was sent would be asked for ever.
-            throw new InvalidOperationException("The host answered without naming any entry of the batch.");
+            return false;
         }
 
         _waiting.RemoveAll(w => has.Contains(w.Entry.Id));
@@ -120,6 +124,8 @@ public sealed class Outbox(Browser browser)
         {
             await browser.RefuseAsync(new JsonArray([.. refused.Select(r => (JsonNode?)new JsonObject { ["id"] = r.Key.ToString("D"), ["message"] = r.Value })]));
         }
+
+        return true;
     }
 
     private static IEnumerable<Guid> Ids(JsonNode? list) =>

@@ -52,8 +52,8 @@ export async function waiting() {
 }
 
 // The host has these.
-export async function forget(ids) {
-  await each(ids, (entries, key) => entries.delete(key));
+export async function forget(json) {
+  await each(JSON.parse(json), (entries, key) => entries.delete(key));
 }
 
 // The host will not take these: they stay, with its reason, until they are entered anew.

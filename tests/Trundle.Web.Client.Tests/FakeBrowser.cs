@@ -1,0 +1,174 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Microsoft.JSInterop;
+using Trundle.Visits.Bay;
+
+namespace Trundle.Web.Client.Tests;
+
+/// <summary>How the host behaves.</summary>
+internal enum HostMood
+{
+    Answers,
+    Down,
+
+    /// <summary>It takes what is sent, and its answer is lost on the way.</summary>
+    TakesAndAnswerIsLost,
+    KnowsNoVisit,
+}
+
+/// <summary>
+/// Stands for wwwroot/js/bay.js: a store that outlives the page, and a host that takes an identifier once. Both can be handed to a second page,
+/// as a reload or another device would find them.
+/// </summary>
+internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
+{
+    public List<JsonObject> Kept { get; init; } = [];
+
+    public List<JsonObject> HostEntries { get; init; } = [];
+
+    public HostMood Mood { get; set; } = HostMood.Answers;
+
+    public bool Keeps { get; set; } = true;
+
+    public int? Me { get; set; } = 1;
+
+    public Func<JsonObject, string?> Refuses { get; set; } = _ => null;
+
+    /// <summary>What was asked of the browser and the host, in order.</summary>
+    public List<string> Calls { get; } = [];
+
+    public string[] Units { get; set; } = ["kPa", "mm", "N·m", "g"];
+
+    public string RoleWord { get; set; } = "technician";
+
+    public ValueTask<TValue> InvokeAsync<TValue>(string identifier, object?[]? args) => InvokeAsync<TValue>(identifier, CancellationToken.None, args);
+
+    public ValueTask<TValue> InvokeAsync<TValue>(string identifier, CancellationToken cancellationToken, object?[]? args)
+    {
+        var result = identifier switch
+        {
+            "import" => this,
+            "keep" => Keep((string)args![0]!),
+            "waiting" => new JsonObject { ["kept"] = Keeps, ["entries"] = new JsonArray([.. Kept.Select(e => (JsonNode?)e.DeepClone())]) }.ToJsonString(),
+            "forget" => Forget((string)args![0]!),
+            "refuse" => Refuse((string)args![0]!),
+            "ask" => Ask((string)args![0]!, (string)args[1]!, args[2] as string),
+            _ => (object?)null,
+        };
+        return new ValueTask<TValue>(result is TValue value ? value : default!);
+    }
+
+    public ValueTask DisposeAsync() => ValueTask.CompletedTask;
+
+    /// <summary>Puts entries on the host, as if another device had sent them.</summary>
+    public void Enter(IEnumerable<(string Field, string Typed)> fields, DateTimeOffset at, string by = "Ines Varga", Role role = Role.Technician)
+    {
+        foreach (var (field, typed) in fields)
+        {
+            HostEntries.Add(new JsonObject
+            {
+                ["id"] = Guid.NewGuid().ToString("D"),
+                ["field"] = field,
+                ["typed"] = typed,
+                ["by"] = by,
+                ["role"] = role.Word(),
+                ["at"] = at.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.fff'Z'", CultureInfo.InvariantCulture),
+            });
+        }
+    }
+
+    private object Keep(string json)
+    {
+        Calls.Add("keep");
+        if (Keeps)
+        {
+            Kept.AddRange(JsonNode.Parse(json)!.AsArray().Select(n => (JsonObject)n!.DeepClone()));
+        }
+
+        return Keeps;
+    }
+
+    private object? Forget(string json)
+    {
+        var ids = JsonNode.Parse(json)!.AsArray().Select(n => n!.GetValue<string>()).ToHashSet(StringComparer.Ordinal);
+        Kept.RemoveAll(e => ids.Contains(e["id"]!.GetValue<string>()));
+        return null;
+    }
+
+    private object? Refuse(string json)
+    {
+        foreach (var reason in JsonNode.Parse(json)!.AsArray())
+        {
+            foreach (var entry in Kept.Where(e => e["id"]!.GetValue<string>() == reason!["id"]!.GetValue<string>()))
+            {
+                entry["refused"] = reason!["message"]!.GetValue<string>();
+            }
+        }
+
+        return null;
+    }
+
+    private string Ask(string method, string address, string? body)
+    {
+        Calls.Add($"{method} {address}");
+        if (Mood == HostMood.Down)
+        {
+            return Answer(0, "");
+        }
+
+        if (address == "/api/v1/people")
+        {
+            return Answer(200, new JsonObject { ["people"] = new JsonArray(Person()), ["me"] = Me }.ToJsonString());
+        }
+
+        if (Mood == HostMood.KnowsNoVisit)
+        {
+            return Answer(404, """{"error":{"code":"visit-unknown","where":"visit","message":"There is no such visit in this workshop."}}""");
+        }
+
+        if (method == "POST" && address.EndsWith("/entries", StringComparison.Ordinal))
+        {
+            return Append(JsonNode.Parse(body!)!.AsObject());
+        }
+
+        var since = int.Parse(address[(address.IndexOf('=', StringComparison.Ordinal) + 1)..], CultureInfo.InvariantCulture);
+        return Answer(200, new JsonObject { ["entries"] = new JsonArray([.. HostEntries.Skip(since).Select(e => (JsonNode?)e.DeepClone())]), ["last"] = HostEntries.Count }.ToJsonString());
+    }
+
+    private string Append(JsonObject body)
+    {
+        var (taken, already, refused) = (new JsonArray(), new JsonArray(), new JsonArray());
+        foreach (var entry in body["entries"]!.AsArray().Select(e => (JsonObject)e!.DeepClone()))
+        {
+            var id = entry["id"]!.GetValue<string>();
+            if (HostEntries.Any(e => e["id"]!.GetValue<string>() == id))
+            {
+                already.Add(id);
+            }
+            else if (Refuses(entry) is { } why)
+            {
+                refused.Add((JsonNode)new JsonObject { ["id"] = id, ["error"] = new JsonObject { ["code"] = "no", ["where"] = "x", ["message"] = why } });
+            }
+            else
+            {
+                entry["role"] = RoleWord;
+                HostEntries.Add(entry);
+                taken.Add(id);
+            }
+        }
+
+        return Mood == HostMood.TakesAndAnswerIsLost
+            ? Answer(0, "")
+            : Answer(200, new JsonObject { ["taken"] = taken, ["already"] = already, ["refused"] = refused, ["added"] = new JsonArray() }.ToJsonString());
+    }
+
+    private JsonObject Person() => new()
+    {
+        ["id"] = 1,
+        ["name"] = "Ines Varga",
+        ["role"] = RoleWord,
+        ["units"] = new JsonObject { ["pressure"] = Units[0], ["depth"] = Units[1], ["torque"] = Units[2], ["mass"] = Units[3] },
+    };
+
+    private static string Answer(int status, string text) => new JsonObject { ["status"] = status, ["text"] = text }.ToJsonString();
+}
