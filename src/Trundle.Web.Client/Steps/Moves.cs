@@ -32,6 +32,6 @@ public static class Moves
     public static FittedVehicle Renewed(OpenVisit visit)
     {
         ArgumentNullException.ThrowIfNull(visit);
-        return LeavingVehicle.Of(visit.State.Arrived, visit.State.Work with { Rotation = null, Steps = VisitWork.Empty.Steps }).Vehicle;
+        return LeavingVehicle.WithNewTyres(visit.State.Arrived, visit.State.Work);
     }
 }
