@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Components.Web;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using Trundle.Web.Client;
 using Trundle.Web.Client.Entries;
+using Trundle.Web.Client.Refit;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<BayRoot>("#bay");
@@ -10,4 +11,5 @@ builder.Services.AddSingleton(TimeProvider.System);
 builder.Services.AddSingleton<Browser>();
 builder.Services.AddSingleton<Outbox>();
 builder.Services.AddSingleton<OpenVisit>();
+builder.Services.AddSingleton<WrenchInHand>();
 await builder.Build().RunAsync();

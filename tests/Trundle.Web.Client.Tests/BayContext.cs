@@ -4,6 +4,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.JSInterop;
 using Trundle.Visits.Bay;
 using Trundle.Web.Client.Entries;
+using Trundle.Web.Client.Refit;
 
 namespace Trundle.Web.Client.Tests;
 
@@ -21,6 +22,7 @@ public abstract class BayContext : BunitContext
         Services.AddSingleton<Browser>();
         Services.AddSingleton<Outbox>();
         Services.AddSingleton<OpenVisit>();
+        Services.AddSingleton<WrenchInHand>();
     }
 
     internal OpenVisit Visit => Services.GetRequiredService<OpenVisit>();
@@ -30,6 +32,22 @@ public abstract class BayContext : BunitContext
         .Add(x => x.LegKey, leg.Key())
         .Add(x => x.Place, place)
         .Add(x => x.Step, step));
+
+    /// <summary>The sample's visit before any hand work; what is typed over it comes later, and an empty text takes a field away.</summary>
+    internal void BeforeTheWork(Role role, params (string Field, string Typed)[] over)
+    {
+        Browser.RoleWord = role.Word();
+        Browser.Enter(Sample.Fields("work.steps", "work.decisions", "work.handBack"), Sample.Noon);
+        Browser.Enter(over, Sample.Noon.AddMinutes(1));
+    }
+
+    /// <summary>The sample's visit with everything done but the signature.</summary>
+    internal void BeforeTheSignature(Role role, params (string Field, string Typed)[] over)
+    {
+        Browser.RoleWord = role.Word();
+        Browser.Enter(Sample.Fields("work.handBack"), Sample.Noon);
+        Browser.Enter(over, Sample.Noon.AddMinutes(1));
+    }
 
     /// <summary>The control of a field on a page.</summary>
     internal static AngleSharp.Dom.IElement Control(IRenderedComponent<IComponent> page, string field) => page.Find($"#{FieldPart.IdOf(field)}");

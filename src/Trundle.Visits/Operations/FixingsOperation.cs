@@ -102,8 +102,10 @@ public static class FixingsOperation
         return stages;
     }
 
-    private static WrenchAdapter? ReadAdapter(FileObject o)
+    /// <summary>Reads what lengthens the wrench, from <c>wrenchLength</c>, <c>adapter</c> and <c>adapterAngle</c>; null where nothing does.</summary>
+    public static WrenchAdapter? ReadAdapter(FileObject o)
     {
+        ArgumentNullException.ThrowIfNull(o);
         var wrench = o.Quantity<Length>("wrenchLength", "mm", Length.FromMillimetres(50), Length.FromMillimetres(3000));
         var adapter = o.Quantity<Length>("adapter", "mm", Length.FromMillimetres(0), Length.FromMillimetres(3000));
         var angle = o.Quantity<Angle>("adapterAngle", "°", Angle.FromDegrees(-180), Angle.FromDegrees(180));

@@ -1,22 +1,45 @@
 using Trundle.Engine.Fixings;
 using Trundle.Engine.Vehicles;
+using Trundle.Measures;
 using Trundle.Visits.Pictures;
 using Trundle.Web.Client.Entries;
 
 namespace Trundle.Web.Client.Refit;
 
-/// <summary>The tightening of one wheel on this visit: its plan, and its stud circle as a picture.</summary>
+/// <summary>The tightening of one wheel on this visit: its plan, its stud circle as a picture, and the words of its re-torque.</summary>
 public static class WheelFixings
 {
     /// <summary>The plan at a position, or null where the number of fixings is not known.</summary>
-    public static FixingPlan? PlanAt(OpenVisit visit, Position position)
+    /// <param name="visit">The visit.</param>
+    /// <param name="position">The wheel.</param>
+    /// <param name="adapter">What lengthens the wrench, or null.</param>
+    public static FixingPlan? PlanAt(OpenVisit visit, Position position, WrenchAdapter? adapter = null)
     {
         ArgumentNullException.ThrowIfNull(visit);
         var vehicle = visit.State.Arrived.Vehicle;
         return vehicle.AxleAt(position)?.Fixings is { Count: >= 1 and <= TighteningSequence.MostFixings } fixings
-            ? FixingPlanner.Plan(new FixingQuestion(fixings) { Heavy = vehicle.VehicleClass is "goods over 3500 kg" or "bus" })
+            ? FixingPlanner.Plan(new FixingQuestion(fixings) { Heavy = IsHeavy(visit), Adapter = adapter })
             : null;
     }
+
+    /// <summary>The re-torque of this vehicle.</summary>
+    public static ReTorque ReTorqueOf(OpenVisit visit)
+    {
+        ArgumentNullException.ThrowIfNull(visit);
+        return ReTorque.Customary(IsHeavy(visit));
+    }
+
+    /// <summary>"50 to 100 km".</summary>
+    public static string Distance(OpenVisit visit, ReTorque again)
+    {
+        ArgumentNullException.ThrowIfNull(again);
+        var unit = visit.Distance().Bare;
+        return $"{Quantity.Number(again.From.In(unit), 0)} to {again.To.Text(unit, 0)}";
+    }
+
+    /// <summary>The field of one figure of the fixings at a position.</summary>
+    public static string FieldOf(Position position, string figure) =>
+        FormattableString.Invariant($"vehicle.axles.{Math.Max(position.Axle, 1) - 1}.fixings.{figure}");
 
     /// <summary>The stud circle at a position with what is done and what is next.</summary>
     public static StudView Picture(OpenVisit visit, Position position, FixingPlan plan, IReadOnlySet<int> done, int? now)
@@ -35,4 +58,6 @@ public static class WheelFixings
             circle?.Count == plan.OrderInUse.Count ? circle : null,
             hub?.Bore ?? wheel?.Bore);
     }
+
+    private static bool IsHeavy(OpenVisit visit) => visit.State.Arrived.Vehicle.VehicleClass is "goods over 3500 kg" or "bus";
 }

@@ -93,7 +93,7 @@ public sealed class PagesTests : BayContext
 
         page.FindAll("button").ShouldNotContain(b => b.TextContent.Contains("Sign"));
         page.Find(".next a").GetAttribute("href")!.ShouldEndWith("/prove/1R/final-torque");
-        page.Markup.ShouldContain("Not finally tightened: front right");
+        page.Find("p.stops").TextContent.ShouldContain("Not finally tightened: front right");
     }
 
     [Fact]
@@ -133,7 +133,7 @@ public sealed class PagesTests : BayContext
         Browser.Enter(Sample.Fields("vehicle.axles.0.fixings.torque", "work.steps.1R.final-torque"), Sample.Noon);
         var page = Page(Leg.Prove, "1R", "final-torque");
         page.FindAll(".next button").ShouldBeEmpty();
-        page.Find("p.stops").TextContent.ShouldContain("there is none");
+        page.Find(".beside-picture p.stops").TextContent.ShouldContain("there is none");
     }
 
     [Fact]
