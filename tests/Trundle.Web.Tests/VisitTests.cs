@@ -124,6 +124,30 @@ public sealed class VisitTests : IAsyncLifetime
         }
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("?for=customer&paper=letter")]
+    [InlineData("?for=file&paper=a4")]
+    public async Task The_sheet_of_a_visit_comes_as_PDF(string query)
+    {
+        var visit = await OpenAsync();
+        using var answer = await _bay.Client.GetAsync(new Uri($"/api/v1/visits/{visit}/sheet.pdf{query}", UriKind.Relative));
+        answer.StatusCode.ShouldBe(HttpStatusCode.OK);
+        answer.Content.Headers.ContentType!.MediaType.ShouldBe("application/pdf");
+        (await answer.Content.ReadAsByteArrayAsync()).AsSpan(0, 5).ToArray().ShouldBe("%PDF-"u8.ToArray());
+    }
+
+    [Theory]
+    [InlineData("?for=nobody", "for")]
+    [InlineData("?paper=a3", "paper")]
+    public async Task A_sheet_that_there_is_not_is_told_with_its_place(string query, string where)
+    {
+        var visit = await OpenAsync();
+        var (status, body) = await _bay.JsonAsync($"/api/v1/visits/{visit}/sheet.pdf{query}");
+        status.ShouldBe(HttpStatusCode.BadRequest);
+        body["error"]!["where"]!.GetValue<string>().ShouldBe(where);
+    }
+
     [Fact]
     public async Task Nobody_hands_back_what_a_hold_point_stops()
     {

@@ -25,6 +25,7 @@ internal static class VisitEndpoints
         visits.MapPost("", OpenAsync);
         visits.MapGet("/{id:guid}", One);
         visits.MapPost("/{id:guid}/entries", AppendAsync);
+        visits.MapGet("/{id:guid}/sheet.pdf", SheetEndpoint.Sheet);
         visits.MapGet("/{id:guid}/file.json", (Guid id, WorkshopStore store) => store.Visits.Find(id) is { } visit
             ? Results.Text(visit.Fields.Assemble().Text, "application/json", System.Text.Encoding.UTF8)
             : Unknown());

@@ -1,0 +1,37 @@
+using Microsoft.AspNetCore.Http;
+using Trundle.Measures;
+using Trundle.Sheets;
+using Trundle.Store;
+using Trundle.Web.Api;
+using Trundle.Web.People;
+
+namespace Trundle.Web.Visits;
+
+/// <summary>A visit on paper, made of the same file that the command reads.</summary>
+internal static class SheetEndpoint
+{
+    /// <summary>The sheet as PDF: <c>?for=customer|file&amp;paper=a4|letter</c>; without them the customer's on A4.</summary>
+    public static IResult Sheet(Guid id, HttpContext context, WorkshopStore store)
+    {
+        if (store.Visits.Find(id) is not { } visit)
+        {
+            return ApiAnswer.Wrong(new Problem("visit", "visit-unknown", "There is no such visit in this workshop."), StatusCodes.Status404NotFound);
+        }
+
+        var query = context.Request.Query;
+        if (SheetWords.ReaderOf(query.ContainsKey("for") ? query["for"].ToString() : "customer") is not { } reader)
+        {
+            return ApiAnswer.Wrong(new Problem("for", "word-unknown", $"'{NumberText.Shown(query["for"].ToString())}' is not one of customer, file."));
+        }
+
+        if (SheetWords.PaperOf(query.ContainsKey("paper") ? query["paper"].ToString() : "a4") is not { } paper)
+        {
+            return ApiAnswer.Wrong(new Problem("paper", "word-unknown", $"'{NumberText.Shown(query["paper"].ToString())}' is not one of a4, letter."));
+        }
+
+        var order = new SheetOrder(reader, paper) { Units = WhoEnters.On(context, store)?.Habits, Entries = [.. visit.Entries.Select(e => e.Entry)] };
+        return VisitSheet.Write(visit.Fields.Assemble().Root, order).Match(
+            sheet => Results.File(sheet.Pdf, "application/pdf", $"{visit.Heading.Number}-{(reader == SheetReader.File ? "file" : "customer")}.pdf"),
+            problem => ApiAnswer.Wrong(problem));
+    }
+}
