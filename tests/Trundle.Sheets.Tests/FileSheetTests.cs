@@ -90,5 +90,6 @@ public class FileSheetTests
         text.ShouldHold("Rear left outer, 2Lo");
         text.ShouldHold("1 – 6 – 3 – 8 – 5 – 10 – 2 – 7 – 4 – 9");
         text.ShouldHold("Oil raises the clamp");
+        text.ShouldHold("Re-torque after 40 to 80 km (DVSA");
     }
 }

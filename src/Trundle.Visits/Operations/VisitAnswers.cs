@@ -36,7 +36,7 @@ public sealed class VisitAnswers
     /// <summary>What kept an operation from answering, or null.</summary>
     public Problem? Problem { get; private set; }
 
-    /// <summary>True where a balance does not meet its tolerance.</summary>
+    /// <summary>True where a balance does not meet its tolerance, or a torque would stretch a thread past its proof load.</summary>
     public bool AnyNo { get; private set; }
 
     /// <summary>The answers on a leg.</summary>
@@ -76,7 +76,7 @@ public sealed class VisitAnswers
         var axles = new JsonArray();
         for (var i = 0; i < state.Arrived.Vehicle.Axles.Count; i++)
         {
-            if (FixingsBody(state.Arrived.Vehicle.Axles[i].Fixings) is not { } fixings)
+            if (FixingsBody(state.Arrived.Vehicle.Axles[i].Fixings, state.Arrived.Vehicle.VehicleClass) is not { } fixings)
             {
                 continue;
             }
@@ -87,6 +87,7 @@ public sealed class VisitAnswers
                 var json = answer.Value.Body;
                 json.Insert(0, "axle", i + 1);
                 axles.Add(json);
+                AnyNo |= answer.Value.No;
             }
             else
             {
@@ -94,20 +95,18 @@ public sealed class VisitAnswers
             }
         }
 
-        {
-            Add(Leg.Refit, "fixings", axles);
-        }
+        Add(Leg.Refit, "fixings", axles);
     }
 
     /// <summary>The body of the <c>fixings</c> operation for the fixings of an axle, or null where their number is not known.</summary>
-    public static JsonObject? FixingsBody(FixingSet? fixings)
+    public static JsonObject? FixingsBody(FixingSet? fixings, string vehicleClass)
     {
-        if (fixings?.Count is not { } count || count < 3)
+        if (fixings?.Count is not { } count)
         {
             return null;
         }
 
-        var body = new JsonObject { ["count"] = count.ToString(CultureInfo.InvariantCulture) };
+        var body = new JsonObject { ["count"] = count.ToString(CultureInfo.InvariantCulture), ["leftHand"] = fixings.LeftHand, ["class"] = vehicleClass };
         Put("torque", fixings.Torque is { } torque ? string.Create(CultureInfo.InvariantCulture, $"{torque.NewtonMetres} N·m") : null);
         Put("thread", fixings.Thread?.Text);
         Put("propertyClass", fixings.PropertyClass);
