@@ -72,6 +72,6 @@ public sealed record BalanceOutcome
     /// <summary>How many pieces.</summary>
     public int Pieces => Weights.Count;
 
-    /// <summary>Proven to be the best by the order of aims, to a millionth of the score.</summary>
+    /// <summary>Proven to be the best by the order of aims, to a hundred-thousandth of the score.</summary>
     public required bool ProvenOptimal { get; init; }
 }

@@ -94,7 +94,7 @@ public sealed record BalanceTolerance
     {
         get
         {
-            var figure = Figures.Of("balance.tolerance.perPlane");
+            var figure = Figures.Of("balance.perPlane");
             var plane = PlaneTolerance.Of(figure.As<Mass>());
             return new BalanceTolerance { Inner = plane, Outer = plane, Source = figure.Source };
         }

@@ -112,7 +112,7 @@ public static class SettingsCheck
 
     private static Finding? Held(string rule, string what, Length? value, Length? known, string by)
     {
-        var slack = Figures.Of("balance.settings.slack");
+        var slack = Figures.Of("balance.settingsSlack");
         return value is { } v && known is { } k && Math.Abs((v - k).Si) > slack.As<Length>().Si
             ? new Finding(
                 rule, Category.Refer, null,

@@ -12,7 +12,7 @@ public sealed record LeastSquaresCorrection(
     IReadOnlyList<PlaneMass> Masses, IReadOnlyList<VibrationReading> Residual, double RootMeanSquare, double ConditionNumber)
 {
     /// <summary>True where the planes are so nearly dependent that large masses may fight each other.</summary>
-    public bool IsNearlyDependent => ConditionNumber > Figures.Of("balance.trial.mostConditionNumber").Value;
+    public bool IsNearlyDependent => ConditionNumber > Figures.Of("balance.mostConditionNumber").Value;
 }
 
 /// <summary>The influence coefficients of all planes at all points.</summary>

@@ -40,7 +40,7 @@ public static class BalanceToleranceOperation
         var whole = PermissibleUnbalance.Of(grade.Value, mass.Value, speed.Value);
         var half = PermissibleUnbalance.PerPlane(whole);
         var eccentricity = PermissibleUnbalance.Eccentricity(grade.Value, speed.Value);
-        var wheels = Figures.Of("balance.grade.carWheel");
+        var wheels = Figures.Of("balance.carWheelGrade");
         var source = new Source("ISO 21940-11: U = G·m/ω", SourceStatus.FromMemory);
         List<string> notes =
         [

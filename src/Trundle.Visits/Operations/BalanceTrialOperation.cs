@@ -39,7 +39,7 @@ public static class BalanceTrialOperation
 
         if (solution.NearlyDependent)
         {
-            var limit = Figures.Of("balance.trial.mostConditionNumber").Value;
+            var limit = Figures.Of("balance.mostConditionNumber").Value;
             yield return ("planes-nearly-dependent",
                 $"The planes do nearly the same at every point (condition number {Shown(solution.ConditionNumber)}, limit {Shown(limit)}): the masses may be large and fight each other. Leave one plane out, or measure at another point.");
         }

@@ -17,7 +17,7 @@ internal readonly record struct PairResult(Complex Inner, Complex Outer, double 
 internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePlane outer, SearchBudget budget)
 {
     /// <summary>A score lower by less than this is not told from the best.</summary>
-    public const double Gap = 1e-6;
+    public const double Gap = 1e-5;
 
     /// <summary>The best of the two reaches, or null where none can be below a score.</summary>
     public PairResult? Best(Reach a, Reach b, double beat)
@@ -119,6 +119,22 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
         return isInner ? new PairResult(minimum.Vector, other, minimum.Score, minimum.Squares) : new PairResult(other, minimum.Vector, minimum.Score, minimum.Squares);
     }
 
+    /// <summary>The least that the parts of one side alone can come to.</summary>
+    private double Alone(PlaneSide side, Reach reach)
+    {
+        var least = 0.0;
+        var need = side == PlaneSide.Inner ? inner.Need : outer.Need;
+        foreach (var part in score.Parts)
+        {
+            if (part.Factor(side == PlaneSide.Inner ? PlaneSide.Outer : PlaneSide.Inner) == 0)
+            {
+                least = Math.Max(least, (Nearest(side, reach, need) - need).Magnitude * Math.Abs(part.Factor(side)) * part.PerUnit);
+            }
+        }
+
+        return least;
+    }
+
     private static PairResult? Within(PairResult result, double beat) => result.Score <= beat ? result : null;
 
     /// <summary>One side runs around a circle of its reach, the other side answers.</summary>
@@ -126,6 +142,9 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
     {
         var other = side == PlaneSide.Inner ? PlaneSide.Outer : PlaneSide.Inner;
         var rate = score.Parts.Max(p => Math.Abs(p.Factor(side)) * p.PerUnit) * radius;
+
+        // What one side's own parts ask for at least: where they rule, the score is level over a stretch of the circle, and no halving ends it.
+        var floor = Math.Max(Alone(PlaneSide.Inner, side == PlaneSide.Inner ? runs : answers), Alone(PlaneSide.Outer, side == PlaneSide.Outer ? runs : answers));
         var best = default(PairResult?);
         var bestAngle = 0.0;
         var queue = new PriorityQueue<(double From, double To, double AtFrom, double AtTo), double>();
@@ -172,7 +191,7 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
 
         void Add(double from, double to, double atFrom, double atTo)
         {
-            var bound = ((atFrom + atTo) / 2) - (rate * (to - from) / 2);
+            var bound = Math.Max(floor, ((atFrom + atTo) / 2) - (rate * (to - from) / 2));
             if (bound < Limit() - Gap)
             {
                 queue.Enqueue((from, to, atFrom, atTo), bound);

@@ -134,6 +134,8 @@ internal sealed class PlaceIndex
 /// <summary>Makes the two planes of a choice from a problem.</summary>
 internal static class PlaneSetup
 {
+    private const double ListedUpTo = 100;
+
     public static (ChoicePlane Inner, ChoicePlane Outer) Of(BalanceProblem problem, ScoreParts score)
     {
         var needed = problem.Needed;
@@ -158,7 +160,7 @@ internal static class PlaneSetup
                 Kind = plane.Kind,
                 RadiusMillimetres = radius,
                 Need = need,
-                Types = PieceTypes.Of(plane.Kind, stock, Math.Max((2 * near) + (2 * segment), priced), problem.MaxMass?.Grams ?? double.PositiveInfinity),
+                Types = PieceTypes.Of(plane.Kind, stock, Math.Max(Math.Max((2 * near) + (2 * segment), priced), ListedUpTo), problem.MaxMass?.Grams ?? double.PositiveInfinity),
                 Places = Places(problem, plane),
                 Forbidden = [.. problem.Forbidden.Where(f => f.Plane == side).Select(f => (f.From.Radians, AllowedArcs.Turn(f.To.Radians - f.From.Radians)))],
                 Counts = stock.Any(s => s.Count is not null) ? [.. stock.Select(s => s.Count ?? -1)] : null,

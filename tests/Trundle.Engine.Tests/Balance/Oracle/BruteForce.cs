@@ -1,0 +1,235 @@
+using System.Numerics;
+using Trundle.Engine.Balance;
+
+namespace Trundle.Engine.Tests.Balance.Oracle;
+
+/// <summary>
+/// The choice of weights by trying everything, written apart from the engine: every set of pieces at every place, with the score taken straight
+/// from the definitions of static, couple and plane parts.
+/// </summary>
+internal sealed class BruteForce(BalanceProblem problem)
+{
+    private sealed record Placed(Complex Vector, double Grams, int Pieces, int[] Used);
+
+    /// <summary>What the best choice is worth.</summary>
+    /// <param name="Meets">It meets the tolerance.</param>
+    /// <param name="Pieces">How many pieces.</param>
+    /// <param name="Grams">Their mass.</param>
+    /// <param name="Score">Its score.</param>
+    internal sealed record Value(bool Meets, int Pieces, double Grams, double Score);
+
+    private readonly Complex _needInner = Vector(problem.Needed.Inner);
+    private readonly Complex _needOuter = Vector(problem.Needed.Outer);
+
+    public static Complex Vector(UnbalanceVector v) => Complex.FromPolarCoordinates(v.Amount.GramMillimetres, v.Place.Degrees * Math.PI / 180);
+
+    /// <summary>The score of what is placed.</summary>
+    public double Score(Complex placedInner, Complex placedOuter)
+    {
+        var (r1, r2) = (placedInner - _needInner, placedOuter - _needOuter);
+        var (z1, z2) = (problem.Inner.Place.Axial.Millimetres, problem.Outer.Place.Axial.Millimetres);
+        var worst = 0.0;
+        if (problem.Tolerance.Static is { } s)
+        {
+            worst = Math.Max(worst, (r1 + r2).Magnitude / s.GramMillimetres);
+        }
+
+        if (problem.Tolerance.Couple is { } c)
+        {
+            var middle = (z1 + z2) / 2;
+            worst = Math.Max(worst, ((r1 * (z1 - middle)) + (r2 * (z2 - middle))).Magnitude / c.GramSquareMillimetres);
+        }
+
+        var (q1, q2) = (r1, r2);
+        var (radius1, radius2) = (problem.Inner.Place.Radius, problem.Outer.Place.Radius);
+        if (problem.ReadingPlanes is { } read)
+        {
+            // Same sum and same first moment, solved for the two reading planes.
+            var (y1, y2) = (read.Inner.Axial.Millimetres, read.Outer.Axial.Millimetres);
+            q2 = ((r1 * (z1 - y1)) + (r2 * (z2 - y1))) / (y2 - y1);
+            q1 = r1 + r2 - q2;
+            (radius1, radius2) = (read.Inner.Radius, read.Outer.Radius);
+        }
+
+        if (problem.Tolerance.Inner is { } inner)
+        {
+            worst = Math.Max(worst, q1.Magnitude / inner.At(radius1).GramMillimetres);
+        }
+
+        if (problem.Tolerance.Outer is { } outer)
+        {
+            worst = Math.Max(worst, q2.Magnitude / outer.At(radius2).GramMillimetres);
+        }
+
+        return worst;
+    }
+
+    /// <summary>The best of all sets at discrete places. Strips need a limit on mass.</summary>
+    public Value Best(int mostPieces, double mostGrams)
+    {
+        var inner = Plane(PlaneSide.Inner, problem.Inner, mostPieces, mostGrams);
+        var outer = Plane(PlaneSide.Outer, problem.Outer, mostPieces, mostGrams);
+        Value? best = null;
+        foreach (var a in inner)
+        {
+            foreach (var b in outer)
+            {
+                if (a.Pieces + b.Pieces > mostPieces || a.Grams + b.Grams > mostGrams + 1e-9
+                    || (problem.Inner.Kind == problem.Outer.Kind && !Enough(problem.Inner.Kind, [.. a.Used.Zip(b.Used, (x, y) => x + y)])))
+                {
+                    continue;
+                }
+
+                var score = Score(a.Vector, b.Vector);
+                var value = new Value(score <= 1 + 1e-9, a.Pieces + b.Pieces, a.Grams + b.Grams, score);
+                if (best is null || IsBetter(value, best))
+                {
+                    best = value;
+                }
+            }
+        }
+
+        return best!;
+    }
+
+    private bool IsBetter(Value a, Value b)
+    {
+        if (problem.Aims.Contains(BalanceAim.Tolerance))
+        {
+            if (a.Meets != b.Meets)
+            {
+                return a.Meets;
+            }
+
+            if (!a.Meets)
+            {
+                return a.Score < b.Score;
+            }
+        }
+
+        foreach (var aim in problem.Aims)
+        {
+            var (x, y) = aim switch
+            {
+                BalanceAim.Tolerance => (0, 0),
+                BalanceAim.Pieces => (a.Pieces, b.Pieces),
+                BalanceAim.Mass => (Math.Round(a.Grams, 6), Math.Round(b.Grams, 6)),
+                BalanceAim.Score => (Priced(a), Priced(b)),
+            };
+            if (x != y)
+            {
+                return x < y;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Score and price of the mass.</summary>
+    public double Priced(Value value) => value.Score + (problem.MassPenaltyPerGram * value.Grams);
+
+    private List<Placed> Plane(PlaneSide side, WeightPlane plane, int mostPieces, double mostGrams)
+    {
+        double[] places = plane.BehindSpokes
+            ? [.. Enumerable.Range(0, problem.Spokes!.Count).Select(i => problem.Spokes.First.Degrees + (360.0 * i / problem.Spokes.Count))]
+            : [.. Enumerable.Range(0, 10_000).Select(i => i * problem.AngleStep!.Value.Degrees).TakeWhile(a => a < 360 - 1e-9)];
+        var pieces = Pieces(plane.Kind, mostGrams);
+        var found = new List<Placed>();
+        Extend(0, Complex.Zero, 0, []);
+        return found;
+
+        void Extend(int from, Complex sum, double grams, List<(double Place, double Grams, double Size, int[] Used)> chosen)
+        {
+            var used = chosen.Aggregate(new int[problem.Stock.Of(plane.Kind).Count], (u, c) => [.. u.Zip(c.Used, (x, y) => x + y)]);
+            if (!Enough(plane.Kind, used))
+            {
+                return;
+            }
+
+            found.Add(new Placed(sum, grams, chosen.Count, used));
+            if (chosen.Count == mostPieces)
+            {
+                return;
+            }
+
+            for (var i = from; i < places.Length * pieces.Count; i++)
+            {
+                var place = places[i / pieces.Count];
+                var (mass, size, use) = pieces[i % pieces.Count];
+                if (grams + mass > mostGrams + 1e-9 || IsForbidden(side, plane, place, size) || chosen.Any(c => Covers(plane, c.Place, c.Size, place, size)))
+                {
+                    continue;
+                }
+
+                chosen.Add((place, mass, size, use));
+                Extend(i, sum + Complex.FromPolarCoordinates(mass * plane.Place.Radius.Millimetres, place * Math.PI / 180), grams + mass, chosen);
+                chosen.RemoveAt(chosen.Count - 1);
+            }
+        }
+    }
+
+    private List<(double Grams, double Size, int[] Used)> Pieces(WeightKind kind, double mostGrams)
+    {
+        var stock = problem.Stock.Of(kind);
+        var pieces = new List<(double, double, int[])>();
+        if (kind == WeightKind.Clip)
+        {
+            for (var i = 0; i < stock.Count; i++)
+            {
+                var use = new int[stock.Count];
+                use[i] = 1;
+                pieces.Add((stock[i].Mass.Grams, stock[i].Size?.Millimetres ?? 0, use));
+            }
+
+            return pieces;
+        }
+
+        Strip(0, new int[stock.Count], 0, 0);
+        return pieces;
+
+        void Strip(int at, int[] use, double grams, double size)
+        {
+            if (at == stock.Count)
+            {
+                if (use.Sum() > 0)
+                {
+                    pieces.Add((grams, size, (int[])use.Clone()));
+                }
+
+                return;
+            }
+
+            for (var n = 0; grams + (n * stock[at].Mass.Grams) <= mostGrams + 1e-9 && n <= (stock[at].Count ?? 1000); n++)
+            {
+                use[at] = n;
+                Strip(at + 1, use, grams + (n * stock[at].Mass.Grams), size + (n * (stock[at].Size?.Millimetres ?? 0)));
+            }
+
+            use[at] = 0;
+        }
+    }
+
+    private bool Enough(WeightKind kind, int[] used) => problem.Stock.Of(kind).Select((s, i) => s.Count is not { } c || used[i] <= c).All(ok => ok);
+
+    private static bool Covers(WeightPlane plane, double placeA, double sizeA, double placeB, double sizeB)
+    {
+        var apart = Math.Abs(placeA - placeB) % 360;
+        var arc = Math.Min(apart, 360 - apart) * Math.PI / 180 * plane.Place.Radius.Millimetres;
+        return arc < ((sizeA + sizeB) / 2) - 1e-6;
+    }
+
+    private bool IsForbidden(PlaneSide side, WeightPlane plane, double place, double size)
+    {
+        var half = size / 2 / plane.Place.Radius.Millimetres * 180 / Math.PI;
+        return half > 180 || problem.Forbidden.Where(f => f.Plane == side).Any(f =>
+        {
+            // The piece lies clear where its middle, seen from the arc's end, comes half a piece after it and half a piece before its beginning.
+            var open = Turn(f.From.Degrees - f.To.Degrees);
+            var along = Turn(place - f.To.Degrees);
+            var ahead = Math.Min(along, 360 - along) < 1e-9 ? 0 : along;
+            return ahead < half - 1e-9 || ahead > open - half + 1e-9;
+        });
+    }
+
+    private static double Turn(double degrees) => ((degrees % 360) + 360) % 360;
+}

@@ -1,0 +1,91 @@
+using Trundle.Engine.Balance;
+using Trundle.Engine.Findings;
+using Trundle.Measures;
+
+namespace Trundle.Engine.Tests.Balance.Oracle;
+
+/// <summary>Seeded balance problems, small enough to be tried out in full.</summary>
+internal static class RandomProblems
+{
+    private static readonly Source Given = Source.Entered("the test");
+
+    /// <summary>A problem with places on a grid or behind spokes, and a limit on pieces and on mass.</summary>
+    public static BalanceProblem Discrete(int seed)
+    {
+        var random = new Random(seed);
+        var adhesive = random.Next(3) == 0;
+        var spokes = random.Next(2) == 0;
+        var inner = Plane(random, 0, random.Next(2) == 0 ? WeightKind.Clip : WeightKind.Adhesive, spokes && random.Next(2) == 0);
+        var outer = Plane(random, 90 + random.Next(130), adhesive ? WeightKind.Adhesive : WeightKind.Clip, spokes);
+        var planes = new PlanePair(inner.Place, outer.Place);
+        var read = random.Next(4) == 0
+            ? new PlanePair(new PlanePlace(Length.FromMillimetres(200), Length.FromMillimetres(-15)), new PlanePlace(Length.FromMillimetres(205), Length.FromMillimetres(150)))
+            : null;
+        return new BalanceProblem
+        {
+            Inner = inner,
+            Outer = outer,
+            ReadingPlanes = read,
+            Readings = new UnbalancePair(Reading(random, (read ?? planes).Inner), Reading(random, (read ?? planes).Outer)),
+            Spokes = new SpokePlaces(random.Next(3, 7), WheelAngle.FromDegrees(random.Next(360))),
+            AngleStep = Angle.FromDegrees(random.Next(3) switch { 0 => 45, 1 => 60, _ => 50 }),
+            Stock = new WeightStock(Items(random, [5, 10, 15, 20, 30], 3), Items(random, [7, 12], 2)),
+            Tolerance = Tolerance(random, 0.4 + (2 * random.NextDouble())),
+            MaxPieces = random.Next(1, 4),
+            MaxMass = Mass.FromGrams(random.Next(30, 70)),
+            MassPenaltyPerGram = random.Next(3) switch { 0 => 0, 1 => 0.02, _ => 0.005 },
+            Aims = random.Next(6) switch
+            {
+                0 => [BalanceAim.Tolerance, BalanceAim.Score],
+                1 => [BalanceAim.Score],
+                2 => [BalanceAim.Tolerance, BalanceAim.Mass, BalanceAim.Pieces],
+                _ => BalanceProblem.UsualAims,
+            },
+            Forbidden = random.Next(3) == 0 ? [new ForbiddenArc(PlaneSide.Outer, WheelAngle.FromDegrees(random.Next(36) * 10), WheelAngle.FromDegrees(random.Next(36) * 10 + 5))] : [],
+        };
+    }
+
+    /// <summary>A problem with any angle in both planes, and parts that join them.</summary>
+    public static BalanceProblem Continuous(int seed, BalanceTolerance? tolerance = null)
+    {
+        var random = new Random(seed);
+        var inner = Plane(random, 0, WeightKind.Clip, false);
+        var outer = Plane(random, 90 + random.Next(130), WeightKind.Clip, false);
+        return new BalanceProblem
+        {
+            Inner = inner,
+            Outer = outer,
+            Readings = new UnbalancePair(Reading(random, inner.Place), Reading(random, outer.Place)),
+            Stock = new WeightStock(Items(random, [10, 20, 30, 40], 2, plain: true), []),
+            Tolerance = tolerance ?? Tolerance(random, 0.5 + (2 * random.NextDouble())),
+        };
+    }
+
+    private static WeightPlane Plane(Random random, double axial, WeightKind kind, bool spokes) =>
+        new(kind, new PlanePlace(Length.FromMillimetres(150 + random.Next(70)), Length.FromMillimetres(axial)), spokes);
+
+    private static UnbalanceVector Reading(Random random, PlanePlace plane) =>
+        UnbalanceVector.OfMass(Mass.FromGrams(random.Next(40)), plane.Radius, WheelAngle.FromDegrees(random.NextDouble() * 360));
+
+    private static List<StockItem> Items(Random random, int[] masses, int most, bool plain = false) =>
+        [.. masses.OrderBy(_ => random.Next()).Take(random.Next(1, most + 1)).Select(m => new StockItem(
+            Mass.FromGrams(m),
+            !plain && random.Next(4) == 0 ? Length.FromMillimetres(20 + m) : null,
+            !plain && random.Next(4) == 0 ? random.Next(3) : null))];
+
+    private static BalanceTolerance Tolerance(Random random, double scale)
+    {
+        var s = Unbalance.FromGramMillimetres(900 * scale);
+        var c = CoupleUnbalance.FromGramSquareMillimetres(110_000 * scale);
+        var p = PlaneTolerance.Of(Mass.FromGrams(6 * scale));
+        return random.Next(7) switch
+        {
+            0 => new BalanceTolerance { Static = s, Source = Given },
+            1 => new BalanceTolerance { Couple = c, Source = Given },
+            2 or 3 => new BalanceTolerance { Static = s, Couple = c, Source = Given },
+            4 => new BalanceTolerance { Inner = p, Outer = p, Static = s, Source = Given },
+            5 => new BalanceTolerance { Inner = p, Outer = p, Static = s, Couple = c, Source = Given },
+            _ => new BalanceTolerance { Inner = p, Outer = p, Source = Given },
+        };
+    }
+}
