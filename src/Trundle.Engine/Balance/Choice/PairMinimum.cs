@@ -39,36 +39,38 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
             return Within(Given(PlaneSide.Inner, a, b.Centre), beat);
         }
 
-        if (a.IsCircle)
-        {
-            return Around(PlaneSide.Inner, a, a.Outer, b, beat);
-        }
-
-        if (b.IsCircle)
-        {
-            return Around(PlaneSide.Outer, b, b.Outer, a, beat);
-        }
-
-        if (a.Distance(inner.Need) == 0 && b.Distance(outer.Need) == 0)
+        if (a.IsRegion && b.IsRegion && a.Contains(inner.Need) && b.Contains(outer.Need))
         {
             return new PairResult(inner.Need, outer.Need, 0, 0);
         }
 
-        // The score has no least but nothing in the open, so the best lies on an edge of one ring.
+        // Within a region the score has no least but nothing, and that was asked above: so the best lies on a circle of one side at least,
+        // on a side that is a circle already where there is one.
         PairResult? best = null;
-        foreach (var (side, ring, other) in new[] { (PlaneSide.Inner, a, b), (PlaneSide.Outer, b, a) })
+        foreach (var (side, runs, answers) in Runs(a, b))
         {
-            foreach (var radius in ring.Inner > 0 ? (double[])[ring.Outer, ring.Inner] : [ring.Outer])
+            var still = Math.Min(beat, best?.Score ?? double.PositiveInfinity);
+            var found = !runs.IsPoint ? Around(side, runs, answers, still)
+                : Within(Given(side == PlaneSide.Inner ? PlaneSide.Outer : PlaneSide.Inner, answers, runs.Centre), still);
+            if (found is { } f && (best is not { } o || f.Score < o.Score || (f.Score == o.Score && f.Squares < o.Squares)))
             {
-                var found = Around(side, ring, radius, other, Math.Min(beat, best?.Score ?? double.PositiveInfinity));
-                if (found is { } f && (best is not { } o || f.Score < o.Score || (f.Score == o.Score && f.Squares < o.Squares)))
-                {
-                    best = f;
-                }
+                best = f;
             }
         }
 
         return best;
+    }
+
+    private static IEnumerable<(PlaneSide Side, Reach Runs, Reach Answers)> Runs(Reach a, Reach b)
+    {
+        if (!a.IsRegion)
+        {
+            return [(PlaneSide.Inner, a, b)];
+        }
+
+        return !b.IsRegion
+            ? [(PlaneSide.Outer, b, a)]
+            : [.. a.Edges.Select(e => (PlaneSide.Inner, e, b)), .. b.Edges.Select(e => (PlaneSide.Outer, e, a))];
     }
 
     /// <summary>
@@ -97,7 +99,8 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
         }
     }
 
-    private static Complex Nearest(PlaneSide side, Reach reach, Complex need)
+    /// <summary>The vector of a reach that comes nearest to a need.</summary>
+    public static Complex Nearest(PlaneSide side, Reach reach, Complex need)
     {
         Span<Complex> targets = stackalloc Complex[SideMinimum.Room];
         Span<double> weights = stackalloc double[SideMinimum.Room];
@@ -111,7 +114,7 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
     {
         Span<Complex> targets = stackalloc Complex[SideMinimum.Room];
         Span<double> weights = stackalloc double[SideMinimum.Room];
-        budget.Spend(20);
+        budget.Spend(20 * Math.Max(1, reach.Edges.Count));
         var isInner = free == PlaneSide.Inner;
         var minimum = new SideMinimum(score.Parts, free, isInner ? inner.Need : outer.Need, other - (isInner ? outer.Need : inner.Need), targets, weights);
         minimum.Floor = Math.Max(minimum.Floor, floor);
@@ -138,8 +141,9 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
     private static PairResult? Within(PairResult result, double beat) => result.Score <= beat ? result : null;
 
     /// <summary>One side runs around a circle of its reach, the other side answers.</summary>
-    private PairResult? Around(PlaneSide side, Reach runs, double radius, Reach answers, double beat)
+    private PairResult? Around(PlaneSide side, Reach runs, Reach answers, double beat)
     {
+        var radius = runs.Outer;
         var other = side == PlaneSide.Inner ? PlaneSide.Outer : PlaneSide.Inner;
         var rate = score.Parts.Max(p => Math.Abs(p.Factor(side)) * p.PerUnit) * radius;
 

@@ -168,6 +168,10 @@ internal sealed class ChoicePlane
     public Complex Sum(IEnumerable<PlacedPiece> pieces) =>
         pieces.Aggregate(Complex.Zero, (sum, p) => sum + Complex.FromPolarCoordinates(p.Type.MassGrams * RadiusMillimetres, p.Radians));
 
+    /// <summary>The pieces of a reach at the places that make a vector; null where they cannot.</summary>
+    public PlacedPiece[]? Placed(Reach reach, Complex vector) =>
+        reach.Realise(vector) is { } angles ? [.. reach.Pieces.Select((type, i) => new PlacedPiece(type, Degrees(angles[i])))] : null;
+
     /// <summary>An angle in degrees, 0 ≤ angle &lt; 360; exactly the place or the end of a forbidden arc where it is that.</summary>
     public double Degrees(double radians)
     {

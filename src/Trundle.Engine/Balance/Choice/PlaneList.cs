@@ -54,6 +54,26 @@ internal sealed class PlaneList
         })];
     }
 
+    /// <summary>What comes nearest to the plane's need, of the lightest where several do; null where the list is empty.</summary>
+    public PlacedPiece[]? Nearest(ChoicePlane plane)
+    {
+        if (_reaches is not null)
+        {
+            foreach (var reach in _reaches.OrderBy(r => r.Distance(plane.Need)).ThenBy(r => r.MassGrams).Take(20))
+            {
+                if (plane.Placed(reach, PairMinimum.Nearest(plane.Side, reach, plane.Need)) is { } placed)
+                {
+                    return placed;
+                }
+            }
+
+            return null;
+        }
+
+        var list = Arranged!;
+        return list.Count == 0 ? null : list.Pieces(Enumerable.Range(0, list.Count).MinBy(i => (list.Vectors[i] - plane.Need).Magnitude));
+    }
+
     private static double MissingFrom(ChoicePlane plane, int pieces, double within, List<Reach> reaches)
     {
         var heaviest = plane.Types.HeaviestStripGrams;
@@ -64,7 +84,7 @@ internal sealed class PlaneList
         }
 
         // A ring that holds all that is near: heavier strips reach nothing new.
-        return pieces > 1 && reaches.Any(r => !r.IsOuterBound && r.Inner == 0 && r.Outer >= needed) ? double.PositiveInfinity : heaviest;
+        return pieces > 1 && reaches.Any(r => !r.IsOuterBound && !r.IsPatchy && r.Inner == 0 && r.Outer >= needed) ? double.PositiveInfinity : heaviest;
     }
 }
 

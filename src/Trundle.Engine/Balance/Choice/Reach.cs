@@ -3,11 +3,14 @@ using System.Numerics;
 namespace Trundle.Engine.Balance.Choice;
 
 /// <summary>
-/// The vectors that some pieces of one plane can make together, in g·mm: a point, a circle or part of one, or a ring, about a centre.
+/// The vectors that some pieces of one plane can make together, in g·mm: a point, a circle or part of one about a centre, or a region whose
+/// edges are such circles.
 /// </summary>
 internal sealed class Reach
 {
-    public required Complex Centre { get; init; }
+    private double? _mass;
+
+    public Complex Centre { get; init; }
 
     /// <summary>Least distance from the centre.</summary>
     public required double Inner { get; init; }
@@ -18,11 +21,14 @@ internal sealed class Reach
     /// <summary>For a circle, where on it; whole otherwise.</summary>
     public AllowedArcs Arcs { get; init; } = AllowedArcs.Whole;
 
+    /// <summary>For a region, circles and points that hold its whole boundary; empty for a circle or a point.</summary>
+    public IReadOnlyList<Reach> Edges { get; init; } = [];
+
     public required IReadOnlyList<PieceType> Pieces { get; init; }
 
     public double MassGrams => _mass ??= Pieces.Sum(p => p.MassGrams);
 
-    /// <summary>True where the ring is only a bound from outside: not every vector in it can be made.</summary>
+    /// <summary>True where the region is only a bound from outside: not every vector in it can be made.</summary>
     public bool IsOuterBound { get; init; }
 
     /// <summary>The places of the pieces, in radians, that make a vector; null where they cannot.</summary>
@@ -30,19 +36,32 @@ internal sealed class Reach
 
     public bool IsPoint => Outer == 0;
 
-    public bool IsCircle => Outer > 0 && Outer - Inner <= 1e-12 * Outer;
+    public bool IsRegion => Edges.Count > 0;
 
-    private double? _mass;
+    /// <summary>No piece.</summary>
+    public static Reach Nothing { get; } = new() { Inner = 0, Outer = 0, Pieces = [], Realise = _ => [] };
 
-    /// <summary>How far a vector is from this reach, arcs aside.</summary>
+    /// <summary>A whole circle about nothing.</summary>
+    public static Reach Circle(double radius, IReadOnlyList<PieceType> pieces, Func<Complex, double[]?> realise) =>
+        new() { Inner = radius, Outer = radius, Pieces = pieces, Realise = realise };
+
+    /// <summary>For a region: true where a vector lies in it.</summary>
+    public bool Contains(Complex vector)
+    {
+        var d = (vector - Centre).Magnitude;
+        return d >= Inner && d <= Outer && (IsOuterBound || !IsPatchy || Realise(vector) is not null);
+    }
+
+    /// <summary>True where the region does not fill the ring between its inner and outer distance.</summary>
+    public bool IsPatchy { get; init; }
+
+    /// <summary>How far a vector is from this reach: exactly for a region, arcs aside for a circle.</summary>
     public double Distance(Complex vector)
     {
         var d = (vector - Centre).Magnitude;
-        return d < Inner ? Inner - d : d > Outer ? d - Outer : 0;
+        var ring = d < Inner ? Inner - d : d > Outer ? d - Outer : 0;
+        return ring > 0 || !IsPatchy || Contains(vector) ? ring : Edges.Min(e => e.Distance(vector));
     }
-
-    /// <summary>No piece.</summary>
-    public static Reach Nothing { get; } = new() { Centre = Complex.Zero, Inner = 0, Outer = 0, Pieces = [], Realise = _ => [] };
 }
 
 /// <summary>What a plane with places at any angle can make with so many pieces.</summary>
@@ -56,7 +75,7 @@ internal static class ContinuousPlane
     {
         if (pieces == 0)
         {
-            return [Reach.Nothing];
+            return Reach.Nothing.Distance(near) <= within ? [Reach.Nothing] : [];
         }
 
         IEnumerable<Reach> all;
@@ -70,7 +89,7 @@ internal static class ContinuousPlane
         }
         else
         {
-            all = Sets(plane, pieces, budget).SelectMany(set => set.Length == 2 ? PairReaches.Of(plane, set[0], set[1]) : [Ring(plane, set)]);
+            all = Sets(plane, pieces, budget).SelectMany(set => set.Length == 2 ? PairRegion.Of(plane, set[0], set[1]) : [Ring(plane, set)]);
         }
 
         return [.. all.Where(r => r.Arcs.Arcs.Count > 0 && r.Distance(near) <= within)];
@@ -81,7 +100,6 @@ internal static class ContinuousPlane
         var radius = type.MassGrams * plane.RadiusMillimetres;
         return new Reach
         {
-            Centre = Complex.Zero,
             Inner = radius,
             Outer = radius,
             Arcs = plane.Allowed(type),
@@ -123,14 +141,16 @@ internal static class ContinuousPlane
     {
         var arms = set.Select(t => t.MassGrams * plane.RadiusMillimetres).ToArray();
         var free = plane.Forbidden.Count == 0 && !plane.HasSizes;
+        var (inner, outer) = (Math.Max(0, (2 * arms.Max()) - arms.Sum()), arms.Sum());
+        double[]? Realise(Complex x) => free ? Linkage.Close(arms, x) : Linkage.CloseAmong(plane, set, x);
         return new Reach
         {
-            Centre = Complex.Zero,
-            Inner = Math.Max(0, (2 * arms.Max()) - arms.Sum()),
-            Outer = arms.Sum(),
+            Inner = inner,
+            Outer = outer,
+            Edges = inner > 0 ? [Reach.Circle(outer, set, Realise), Reach.Circle(inner, set, Realise)] : [Reach.Circle(outer, set, Realise)],
             Pieces = set,
             IsOuterBound = !free,
-            Realise = x => free ? Linkage.Close(arms, x) : Linkage.CloseAmong(plane, set, x),
+            Realise = Realise,
         };
     }
 

@@ -4,7 +4,7 @@ namespace Trundle.Engine.Balance.Choice;
 
 /// <summary>
 /// The best vector of one side while the other side stands still: the least of the greatest of a few weighted distances, over a point, a
-/// circle or a ring. All places where that least can lie are known in closed form (one distance at its own least; two or three equal; an end
+/// circle or a region. All places where that least can lie are known in closed form (one distance at its own least; two or three equal; an end
 /// of an arc), so each is tried.
 /// </summary>
 internal ref struct SideMinimum
@@ -70,16 +70,22 @@ internal ref struct SideMinimum
         }
 
         var mean = Mean();
-        if (reach.IsCircle)
+        if (!reach.IsRegion)
         {
-            OnCircle(reach, reach.Outer, mean);
+            OnCircle(reach, mean);
             return;
         }
 
-        OnCircle(reach, reach.Outer, mean);
-        if (reach.Inner > 0)
+        foreach (var edge in reach.Edges)
         {
-            OnCircle(reach, reach.Inner, mean);
+            if (edge.IsPoint)
+            {
+                Try(edge.Centre);
+            }
+            else
+            {
+                OnCircle(edge, mean);
+            }
         }
 
         Inside(reach, mean);
@@ -114,8 +120,9 @@ internal ref struct SideMinimum
         return weights > 0 ? sum / weights : Complex.Zero;
     }
 
-    private void OnCircle(Reach reach, double radius, Complex mean)
+    private void OnCircle(Reach reach, Complex mean)
     {
+        var radius = reach.Outer;
         TryAt(reach, radius, (mean - reach.Centre).Phase);
         for (var j = 0; j < _count; j++)
         {
@@ -226,8 +233,7 @@ internal ref struct SideMinimum
 
     private void TryInside(Reach reach, Complex x)
     {
-        var d = (x - reach.Centre).Magnitude;
-        if (d >= reach.Inner && d <= reach.Outer)
+        if (reach.Contains(x))
         {
             Try(x);
         }

@@ -11,6 +11,7 @@ internal sealed class WeightChoice
     // A score may pass 1 by rounding alone.
     private const double Met = 1 + 1e-9;
     private const int MostPieces = 16;
+    private const int GuessPieces = 4;
     private const long Steps = 60_000_000;
 
     private readonly ChoicePlane _inner;
@@ -46,9 +47,10 @@ internal sealed class WeightChoice
     /// <param name="proven">True where nothing that was left out could be better, within <see cref="PairMinimum.Gap"/> of the score.</param>
     public Chosen Best(out bool proven)
     {
-        var nothing = Judged([], []);
+        var first = FirstGuess();
         if (_toTolerance)
         {
+            _best = first.Where(c => c.Score <= Met).Aggregate(default(Chosen), (best, c) => _order.IsBetter(c, best) ? c : best);
             Search(Met);
             if (_best is not null)
             {
@@ -58,22 +60,48 @@ internal sealed class WeightChoice
 
             _order = AimOrder.LeastScore;
             _budget = new SearchBudget(Steps);
-        }
-
-        _best = nothing;
-        for (var limit = 2.0; ; limit *= 2)
-        {
             _missed.Clear();
             _lists.Clear();
-            Search(limit);
-            if (_order.Priced(_best.Score, _best.MassGrams) <= limit || !_budget.IsLeft || CannotImprove(1))
+        }
+
+        _best = first.Aggregate(default(Chosen), (best, c) => _order.IsBetter(c, best) ? c : best);
+        Search(double.PositiveInfinity);
+        proven = IsProven();
+        return _best!;
+    }
+
+    /// <summary>
+    /// For each number of pieces, what comes nearest to each plane's need: no more than a start, so that the search has something to beat, and
+    /// something to show for itself where its work is used up.
+    /// </summary>
+    private List<Chosen> FirstGuess()
+    {
+        var (inner, outer) = (Nearest(_inner), Nearest(_outer));
+        return
+        [
+            .. inner.SelectMany(a => outer.Select(b => Judged(a, b)))
+                .Where(c => c.MassGrams <= _mostGrams && c.Pieces <= (_maxPieces ?? MostPieces)
+                    && (!_sharedCounts || ChoicePlane.Enough(_inner.Counts, c.Inner.Concat(c.Outer).Select(p => p.Type)))),
+        ];
+    }
+
+    private List<PlacedPiece[]> Nearest(ChoicePlane plane)
+    {
+        List<PlacedPiece[]> nearest = [[]];
+        for (var pieces = 1; pieces <= Math.Min(_maxPieces ?? GuessPieces, GuessPieces) && plane.Types.All.Count > 0 && plane.Need.Magnitude > 1e-6; pieces++)
+        {
+            var budget = new SearchBudget(Steps / 30);
+            for (var within = plane.Need.Magnitude / 256; within <= 2 * plane.Need.Magnitude && budget.IsLeft; within *= 2)
             {
-                break;
+                if (PlaneList.Of(plane, pieces, within, _mostGrams, budget).Nearest(plane) is { } placed)
+                {
+                    nearest.Add(placed);
+                    break;
+                }
             }
         }
 
-        proven = IsProven();
-        return _best;
+        return nearest;
     }
 
     private bool IsProven() => _budget.IsLeft && _missed.All(m => _order.ScoreToBeat(m.Pieces, m.Grams, _best) <= m.Score + PairMinimum.Gap);
@@ -124,14 +152,20 @@ internal sealed class WeightChoice
             return;
         }
 
-        var a = List(PlaneSide.Inner, inner, beat);
-        if (a.IsEmptyForGood)
+        // The side with fewer pieces is listed first: where it has nothing, the other need not be listed.
+        PlaneList a, b;
+        if (inner <= outer)
         {
-            return;
+            a = List(PlaneSide.Inner, inner, beat);
+            b = a.IsEmptyForGood ? a : List(PlaneSide.Outer, outer, beat);
+        }
+        else
+        {
+            b = List(PlaneSide.Outer, outer, beat);
+            a = b.IsEmptyForGood ? b : List(PlaneSide.Inner, inner, beat);
         }
 
-        var b = List(PlaneSide.Outer, outer, beat);
-        if (b.IsEmptyForGood)
+        if (a.IsEmptyForGood || b.IsEmptyForGood)
         {
             return;
         }
@@ -284,7 +318,7 @@ internal sealed class WeightChoice
                     found = minimum.Settled(x.Reach, y.Reach, found);
                 }
 
-                if (Placed(_inner, x.Reach, found.Inner) is { } placedInner && Placed(_outer, y.Reach, found.Outer) is { } placedOuter)
+                if (_inner.Placed(x.Reach, found.Inner) is { } placedInner && _outer.Placed(y.Reach, found.Outer) is { } placedOuter)
                 {
                     Offer(placedInner, placedOuter);
                 }
@@ -295,9 +329,6 @@ internal sealed class WeightChoice
             }
         }
     }
-
-    private static PlacedPiece[]? Placed(ChoicePlane plane, Reach reach, Complex vector) =>
-        reach.Realise(vector) is { } angles ? [.. reach.Pieces.Select((type, i) => new PlacedPiece(type, plane.Degrees(angles[i])))] : null;
 
     private void Offer(PlacedPiece[] inner, PlacedPiece[] outer)
     {

@@ -23,45 +23,55 @@ internal sealed class BruteForce(BalanceProblem problem)
 
     public static Complex Vector(UnbalanceVector v) => Complex.FromPolarCoordinates(v.Amount.GramMillimetres, v.Place.Degrees * Math.PI / 180);
 
+    private readonly (double Inner, double Outer, double Tolerance)[] _parts = [.. Parts(problem)];
+
     /// <summary>The score of what is placed.</summary>
     public double Score(Complex placedInner, Complex placedOuter)
     {
         var (r1, r2) = (placedInner - _needInner, placedOuter - _needOuter);
-        var (z1, z2) = (problem.Inner.Place.Axial.Millimetres, problem.Outer.Place.Axial.Millimetres);
         var worst = 0.0;
+        foreach (var (inner, outer, tolerance) in _parts)
+        {
+            worst = Math.Max(worst, ((inner * r1) + (outer * r2)).Magnitude / tolerance);
+        }
+
+        return worst;
+    }
+
+    /// <summary>How each part follows from the two planes' residuals, in its own unit.</summary>
+    private static IEnumerable<(double Inner, double Outer, double Tolerance)> Parts(BalanceProblem problem)
+    {
+        var (z1, z2) = (problem.Inner.Place.Axial.Millimetres, problem.Outer.Place.Axial.Millimetres);
         if (problem.Tolerance.Static is { } s)
         {
-            worst = Math.Max(worst, (r1 + r2).Magnitude / s.GramMillimetres);
+            yield return (1, 1, s.GramMillimetres);
         }
 
         if (problem.Tolerance.Couple is { } c)
         {
             var middle = (z1 + z2) / 2;
-            worst = Math.Max(worst, ((r1 * (z1 - middle)) + (r2 * (z2 - middle))).Magnitude / c.GramSquareMillimetres);
+            yield return (z1 - middle, z2 - middle, c.GramSquareMillimetres);
         }
 
-        var (q1, q2) = (r1, r2);
+        // Told in the planes that were read: the same sum and the same first moment.
+        var (y1, y2) = (z1, z2);
         var (radius1, radius2) = (problem.Inner.Place.Radius, problem.Outer.Place.Radius);
         if (problem.ReadingPlanes is { } read)
         {
-            // Same sum and same first moment, solved for the two reading planes.
-            var (y1, y2) = (read.Inner.Axial.Millimetres, read.Outer.Axial.Millimetres);
-            q2 = ((r1 * (z1 - y1)) + (r2 * (z2 - y1))) / (y2 - y1);
-            q1 = r1 + r2 - q2;
+            (y1, y2) = (read.Inner.Axial.Millimetres, read.Outer.Axial.Millimetres);
             (radius1, radius2) = (read.Inner.Radius, read.Outer.Radius);
         }
 
+        var (onOuter1, onOuter2) = ((z1 - y1) / (y2 - y1), (z2 - y1) / (y2 - y1));
         if (problem.Tolerance.Inner is { } inner)
         {
-            worst = Math.Max(worst, q1.Magnitude / inner.At(radius1).GramMillimetres);
+            yield return (1 - onOuter1, 1 - onOuter2, inner.At(radius1).GramMillimetres);
         }
 
         if (problem.Tolerance.Outer is { } outer)
         {
-            worst = Math.Max(worst, q2.Magnitude / outer.At(radius2).GramMillimetres);
+            yield return (onOuter1, onOuter2, outer.At(radius2).GramMillimetres);
         }
-
-        return worst;
     }
 
     /// <summary>The best of all sets at discrete places. Strips need a limit on mass.</summary>
@@ -70,12 +80,13 @@ internal sealed class BruteForce(BalanceProblem problem)
         var inner = Plane(PlaneSide.Inner, problem.Inner, mostPieces, mostGrams);
         var outer = Plane(PlaneSide.Outer, problem.Outer, mostPieces, mostGrams);
         Value? best = null;
+        var counted = problem.Inner.Kind == problem.Outer.Kind && problem.Stock.Of(problem.Inner.Kind).Any(s => s.Count is not null);
         foreach (var a in inner)
         {
             foreach (var b in outer)
             {
                 if (a.Pieces + b.Pieces > mostPieces || a.Grams + b.Grams > mostGrams + 1e-9
-                    || (problem.Inner.Kind == problem.Outer.Kind && !Enough(problem.Inner.Kind, [.. a.Used.Zip(b.Used, (x, y) => x + y)])))
+                    || (counted && !Enough(problem.Inner.Kind, [.. a.Used.Zip(b.Used, (x, y) => x + y)])))
                 {
                     continue;
                 }
@@ -140,7 +151,15 @@ internal sealed class BruteForce(BalanceProblem problem)
 
         void Extend(int from, Complex sum, double grams, List<(double Place, double Grams, double Size, int[] Used)> chosen)
         {
-            var used = chosen.Aggregate(new int[problem.Stock.Of(plane.Kind).Count], (u, c) => [.. u.Zip(c.Used, (x, y) => x + y)]);
+            var used = new int[problem.Stock.Of(plane.Kind).Count];
+            foreach (var c in chosen)
+            {
+                for (var k = 0; k < used.Length; k++)
+                {
+                    used[k] += c.Used[k];
+                }
+            }
+
             if (!Enough(plane.Kind, used))
             {
                 return;
@@ -209,7 +228,19 @@ internal sealed class BruteForce(BalanceProblem problem)
         }
     }
 
-    private bool Enough(WeightKind kind, int[] used) => problem.Stock.Of(kind).Select((s, i) => s.Count is not { } c || used[i] <= c).All(ok => ok);
+    private bool Enough(WeightKind kind, int[] used)
+    {
+        var stock = problem.Stock.Of(kind);
+        for (var i = 0; i < used.Length; i++)
+        {
+            if (stock[i].Count is { } count && used[i] > count)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
 
     private static bool Covers(WeightPlane plane, double placeA, double sizeA, double placeB, double sizeB)
     {

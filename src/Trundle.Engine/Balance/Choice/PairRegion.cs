@@ -3,11 +3,13 @@ using System.Numerics;
 namespace Trundle.Engine.Balance.Choice;
 
 /// <summary>
-/// What two pieces of one plane can make where arcs are forbidden or pieces have lengths: the ring that bounds it from outside, and the edges
-/// of the true region, which are circles: one piece at the end of an arc, or both touching.
+/// What two pieces of one plane can make where arcs are forbidden or pieces have lengths. A vector within can be made in two ways, mirrored
+/// about it; the edges of what can be made are circles: one piece at the end of an arc while the other moves, or both touching, in line or
+/// opposite, and turning together.
 /// </summary>
-internal static class PairReaches
+internal static class PairRegion
 {
+    /// <summary>The region of two pieces; none where they do not both fit.</summary>
     public static IEnumerable<Reach> Of(ChoicePlane plane, PieceType a, PieceType b)
     {
         var (armA, armB) = (a.MassGrams * plane.RadiusMillimetres, b.MassGrams * plane.RadiusMillimetres);
@@ -18,30 +20,35 @@ internal static class PairReaches
             yield break;
         }
 
-        var touching = armA + Complex.FromPolarCoordinates(armB, apart);
-        yield return new Reach
+        List<Reach> edges =
+        [
+            .. OneAtAnEnd(plane, a, b, armA, armB, arcsA, arcsB, false),
+            .. ReferenceEquals(a, b) ? [] : OneAtAnEnd(plane, b, a, armB, armA, arcsB, arcsA, true),
+            .. Together(a, b, armA, armB, apart, arcsA, arcsB),
+        ];
+        if (edges.Count > 0)
         {
-            Centre = Complex.Zero,
-            Inner = Math.Abs(armA - armB),
-            Outer = touching.Magnitude,
-            Pieces = [a, b],
-            IsOuterBound = plane.Forbidden.Count > 0,
-            Realise = x => Linkage.CloseAmong(plane, [a, b], x),
-        };
-        if (plane.Forbidden.Count == 0)
-        {
-            yield break;
+            yield return new Reach
+            {
+                Inner = Math.Abs(armA - armB),
+                Outer = (armA + Complex.FromPolarCoordinates(armB, apart)).Magnitude,
+                Edges = edges,
+                IsPatchy = plane.Forbidden.Count > 0,
+                Pieces = [a, b],
+                Realise = x => Linkage.CloseAmong(plane, [a, b], x) ?? OnEdge(edges, x),
+            };
         }
+    }
 
-        foreach (var reach in OneAtAnEnd(plane, a, b, armA, armB, arcsA, arcsB, false)
-            .Concat(ReferenceEquals(a, b) ? [] : OneAtAnEnd(plane, b, a, armB, armA, arcsB, arcsA, true)))
-        {
-            yield return reach;
-        }
+    /// <summary>A vector on an edge, where the mirrored ways meet or a piece is at its end, so that rounding may hide it.</summary>
+    private static double[]? OnEdge(List<Reach> edges, Complex x) =>
+        edges.FirstOrDefault(e => Math.Abs((x - e.Centre).Magnitude - e.Outer) <= 1e-9 * (1 + e.Outer) && (e.IsPoint || e.Arcs.Contains((x - e.Centre).Phase)))?.Realise(x);
 
+    /// <summary>Both pieces keep an angle between them and turn together: the sum turns with them, ahead of the first piece by a fixed angle.</summary>
+    private static IEnumerable<Reach> Together(PieceType a, PieceType b, double armA, double armB, double apart, AllowedArcs arcsA, AllowedArcs arcsB)
+    {
         foreach (var between in apart > 0 ? (double[])[apart, -apart, Math.PI] : [0, Math.PI])
         {
-            // Both keep an angle between them and turn together: the sum turns with them, ahead of the first piece by a fixed angle.
             var sum = armA + Complex.FromPolarCoordinates(armB, between);
             var arcs = arcsA.And(arcsB.Turned(-between));
             if (arcs.Arcs.Count == 0)
@@ -55,7 +62,6 @@ internal static class PairReaches
             var somewhere = arcs.Arcs[0].From;
             yield return new Reach
             {
-                Centre = Complex.Zero,
                 Inner = nothing ? 0 : sum.Magnitude,
                 Outer = nothing ? 0 : sum.Magnitude,
                 Arcs = nothing ? AllowedArcs.Whole : arcs.Turned(lead),
@@ -73,6 +79,11 @@ internal static class PairReaches
         {
             var arcs = apart > 0 ? arcsMoving.And(AllowedArcs.Without([(end - apart, 2 * apart)], 0)) : arcsMoving;
             var centre = Complex.FromPolarCoordinates(armStill, end);
+            if (arcs.Arcs.Count == 0)
+            {
+                continue;
+            }
+
             yield return new Reach
             {
                 Centre = centre,
