@@ -124,6 +124,12 @@ public sealed record Axle
     /// <summary>The hub.</summary>
     public Hub? Hub { get; init; }
 
+    /// <summary>How far it stands behind the first axle, or null; for the drawing.</summary>
+    public Length? BehindFirst { get; init; }
+
+    /// <summary>From the middle of the left wheels to the middle of the right ones, or null; for the drawing.</summary>
+    public Length? Track { get; init; }
+
     /// <summary>The load on this axle (the file's <c>axleLoads</c>), or null.</summary>
     public Mass? Load { get; init; }
 }

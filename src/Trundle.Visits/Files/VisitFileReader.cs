@@ -131,6 +131,8 @@ public static class VisitFileReader
             Steered = o.Flag("steered") ?? false,
             Driven = o.Flag("driven") ?? false,
             Dual = o.Flag("dual") ?? false,
+            BehindFirst = o.Quantity<Length>("behindFirst", "mm", Length.FromMillimetres(0), Length.FromMetres(30)),
+            Track = o.Quantity<Length>("track", "mm", Length.FromMillimetres(300), Length.FromMetres(4)),
             Placard = o.Object("placard") is { } placard ? ReadPlacard(placard) : null,
             Fixings = o.Object("fixings") is { } fixings ? ReadFixings(fixings) : null,
             Hub = o.Object("hub") is { } hub ? ReadHub(hub) : null,

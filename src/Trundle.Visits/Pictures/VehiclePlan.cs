@@ -44,7 +44,8 @@ public static class VehiclePlan
         var last = x.DefaultIfEmpty(148).Max();
         var width = Math.Max(last + (spare is null ? 212 : 262), 560);
         var near = duals ? 190 : 142;
-        var middle = near + 138.0;
+        var scale = view.Behind.Count == view.Axles && view.Axles > 1 ? (x[^1] - x[0]) / view.Behind[^1].Millimetres : (double?)null;
+        var middle = near + (scale is { } perMillimetre && view.Track is { } track ? Math.Clamp(track.Millimetres * perMillimetre / 2, 90, 220) : 138);
         var svg = new Svg(id, width, (2 * middle) + 4, view.Title, Describe(view), holdsLinks: true);
         var reach = middle - near;
 

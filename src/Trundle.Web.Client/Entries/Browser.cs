@@ -31,7 +31,10 @@ public sealed class Browser(IJSRuntime js)
 {
     private Task<IJSObjectReference>? _module;
 
-    private Task<IJSObjectReference> Module => _module ??= js.InvokeAsync<IJSObjectReference>("import", "/js/bay.js").AsTask();
+    /// <summary>The functions, fetched once; where fetching failed it is tried anew.</summary>
+    private Task<IJSObjectReference> Module => _module is null or { IsFaulted: true }
+        ? _module = js.InvokeAsync<IJSObjectReference>("import", "/js/bay.js").AsTask()
+        : _module;
 
     /// <summary>Keeps entries on this device; false where the browser keeps nothing.</summary>
     public async Task<bool> KeepAsync(JsonArray entries) => await (await Module).InvokeAsync<bool>("keep", entries.ToJsonString());

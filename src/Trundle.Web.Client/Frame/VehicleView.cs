@@ -25,8 +25,15 @@ public static class VehicleView
             "The vehicle from above",
             [.. VisitNeeds.Positions(vehicle).Select(p => Wheel(visit, vehicle, findings, p, href(p)))],
             axles,
-            [],
-            null);
+            Behind(vehicle.Vehicle),
+            vehicle.Vehicle.Axles.Select(a => a.Track).Max());
+    }
+
+    /// <summary>Where each axle stands behind the first; empty where one is not known.</summary>
+    private static IReadOnlyList<Length> Behind(Vehicle vehicle)
+    {
+        var behind = vehicle.Axles.Select((a, i) => i == 0 ? Length.FromMillimetres(0) : a.BehindFirst).ToList();
+        return behind.All(b => b is not null) && behind.Zip(behind.Skip(1)).All(p => p.First < p.Second) ? [.. behind.Select(b => b!.Value)] : [];
     }
 
     /// <summary>The depths of a wheel with the limit that its finding names.</summary>
