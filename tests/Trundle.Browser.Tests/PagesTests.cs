@@ -19,7 +19,7 @@ public sealed partial class PagesTests(Bay bay)
     ];
 
     [Theory, MemberData(nameof(OfficePages))]
-    public Task An_office_page_has_no_fault(string address) => LookAsync(address, "office" + address.Replace('/', '-'));
+    public Task An_office_page_has_no_fault(string address) => CheckLookAsync(address, "office" + address.Replace('/', '-'));
 
     [Theory, MemberData(nameof(BayPages))]
     public async Task A_bay_page_has_no_fault(string place)
@@ -39,10 +39,10 @@ public sealed partial class PagesTests(Bay bay)
             }
         }
 
-        await LookAsync($"/bay/{fullest}/{place}", "bay-" + place.Replace('/', '-'));
+        await CheckLookAsync($"/bay/{fullest}/{place}", "bay-" + place.Replace('/', '-'));
     }
 
-    private async Task LookAsync(string address, string name)
+    private async Task CheckLookAsync(string address, string name)
     {
         foreach (var (look, width, height, dark) in Looks)
         {
