@@ -8,6 +8,15 @@ internal sealed class BayHand(Bay bay, IPage page, string visit)
     public async Task GoAsync(string place)
     {
         await page.GotoAsync($"/bay/{visit}/{place}");
+        await OpenedAsync(page);
+    }
+
+    /// <summary>Waits until the engine is loaded and the visit is read: the bay's own page stands there.</summary>
+    public static async Task OpenedAsync(IPage page)
+    {
+        var gone = new LocatorWaitForOptions { State = WaitForSelectorState.Detached };
+        await page.GetByText("The bay is opening").WaitForAsync(gone);
+        await page.GetByText("Opening the visit").WaitForAsync(gone);
         await page.Locator("main h1").First.WaitForAsync();
     }
 

@@ -53,8 +53,7 @@ public sealed partial class PagesTests(Bay bay)
             }
 
             await page.GotoAsync(address);
-            await page.Locator("main h1, main h2, h1").First.WaitForAsync();
-            await page.Locator("text=Opening the visit").WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Detached });
+            await BayHand.OpenedAsync(page);
             await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Bay.Pictures, $"{name}-{look}.png") });
             var axe = await page.RunAxe();
             axe.Violations.Select(Said).ShouldBeEmpty($"{address} {look}");

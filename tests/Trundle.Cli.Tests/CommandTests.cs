@@ -35,7 +35,7 @@ public sealed class CommandTests
     [InlineData("fitment", "no-such-file.json")]
     [InlineData("fixings", "--count", "five")]
     [InlineData("fixings", "--count", "5", "--torque", "1,234 N·m")]
-    [InlineData("balance", "tolerance", "--mass", "18 kg", "--speed", "300 r/min", "--grade", "G 17.5")]
+    [InlineData("balance", "tolerance", "--mass", "18 kg", "--speed", "300 r/min", "--grade", "fine")]
     [InlineData("no-such-command")]
     [InlineData("visit", "check")]
     [InlineData("sidewall", "205/55 R16", "--no-such-option", "1")]
