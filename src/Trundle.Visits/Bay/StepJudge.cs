@@ -111,7 +111,7 @@ public static class StepJudge
 
     private static (StepStanding, string?) AgainstCommonPractice(PlaneDisplay inner, PlaneDisplay outer)
     {
-        var most = Figures.Of("balance.tolerance.perPlane");
+        var most = Figures.Of("balance.perPlane");
         return Math.Max(inner.Mass.Grams, outer.Mass.Grams) > most.Value + 1e-9
             ? (StepStanding.Failed, $"{inner.Mass.Text("g", 0)} inner and {outer.Mass.Text("g", 0)} outer: more than {Quantity.Number(most.Value, 0)} g a plane ({most.Source.ForPeople}).")
             : (StepStanding.Passed, null);
