@@ -24,22 +24,19 @@ public sealed partial class PagesTests(Bay bay)
     [Theory, MemberData(nameof(BayPages))]
     public async Task A_bay_page_has_no_fault(string place)
     {
-        var visits = (await bay.JsonAsync("/api/v1/visits"))["visits"]!.AsArray();
-        visits.Count.ShouldBeGreaterThan(2);
-        // The visit of the demo that is furthest: the most is on its pages.
-        var fullest = visits[0]!["id"]!.GetValue<string>();
-        var most = -1;
+        // Of the demo's vehicles: the one whose wheels are off for the work on them, the one that is back on its wheels for the rest.
+        var name = place.StartsWith("offTheCar", StringComparison.Ordinal) || place.StartsWith("plan", StringComparison.Ordinal) || place.StartsWith("lookOver", StringComparison.Ordinal) ? "Blue hatchback" : "Grey saloon";
+        var visits = (await bay.JsonAsync("/api/v1/visits"))["visits"]!.AsArray().Select(v => v!["id"]!.GetValue<string>());
+        string? found = null;
         foreach (var visit in visits)
         {
-            var id = visit!["id"]!.GetValue<string>();
-            var fields = (await bay.JsonAsync($"/api/v1/visits/{id}"))["fields"]!.AsObject().Count;
-            if (fields > most)
+            if ((await bay.JsonAsync($"/api/v1/visits/{visit}"))["fields"]!["vehicle.name"]?.GetValue<string>().StartsWith(name, StringComparison.Ordinal) == true)
             {
-                (fullest, most) = (id, fields);
+                found = visit;
             }
         }
 
-        await CheckLookAsync($"/bay/{fullest}/{place}", "bay-" + place.Replace('/', '-'));
+        await CheckLookAsync($"/bay/{found}/{place}", "bay-" + place.Replace('/', '-'));
     }
 
     private async Task CheckLookAsync(string address, string name)

@@ -49,6 +49,18 @@ public sealed class EngineTests
     }
 
     [Fact]
+    public void Every_figure_that_the_code_asks_for_is_carried()
+    {
+        var known = Figures.List.Select(f => f.Key).ToHashSet(StringComparer.Ordinal);
+        var asked = House.Files("src", "*.cs", "*.razor")
+            .SelectMany(f => System.Text.RegularExpressions.Regex.Matches(File.ReadAllText(f), "Figures\\.Of\\(\"(?<key>[^\"{]+)\"\\)").Select(m => m.Groups["key"].Value))
+            .Distinct()
+            .ToList();
+        asked.Count.ShouldBeGreaterThan(20);
+        asked.Where(k => !known.Contains(k)).ShouldBeEmpty();
+    }
+
+    [Fact]
     public void Every_unit_of_every_quantity_is_read_back_as_itself()
     {
         var checkedUnits = 0;
