@@ -87,6 +87,20 @@ public sealed class InfluenceMatrix
             plain.ConditionNumber);
     }
 
+    /// <summary>The vibration to expect at every point with masses on, from the vibration without them.</summary>
+    public IReadOnlyList<VibrationReading> Expected(IReadOnlyList<VibrationReading> vibration, IReadOnlyList<PlaneMass> masses)
+    {
+        ArgumentNullException.ThrowIfNull(vibration);
+        ArgumentNullException.ThrowIfNull(masses);
+        var grams = new Complex[_columns.Length];
+        foreach (var mass in masses)
+        {
+            grams[mass.Plane - 1] += mass.Grams;
+        }
+
+        return [.. Left([.. vibration.Select(v => v.Phasor)], grams).Select(VibrationReading.Of)];
+    }
+
     private Complex[] Left(Complex[] measured, Complex[] grams)
     {
         var left = (Complex[])measured.Clone();

@@ -39,6 +39,26 @@ public readonly record struct UnbalanceVector
     /// <summary>The same size at the opposite place.</summary>
     public UnbalanceVector Opposite => new(-_gramMillimetres);
 
+    /// <summary>
+    /// The same vector from two places: what each has to carry. It takes more mass than one place would, the more so the further the two are apart.
+    /// </summary>
+    /// <param name="first">One place.</param>
+    /// <param name="second">The other, less than half a turn clockwise or anticlockwise from it.</param>
+    /// <returns>The two shares, or null where the vector does not point between the two, or they face each other.</returns>
+    public (Unbalance First, Unbalance Second)? SplitBetween(WheelAngle first, WheelAngle second)
+    {
+        var between = (second - first).Radians;
+        var along = (Place - first).Radians;
+        var sine = Math.Sin(between);
+        if (Math.Abs(sine) < 1e-12)
+        {
+            return null;
+        }
+
+        var (a, b) = (Amount * (Math.Sin(between - along) / sine), Amount * (Math.Sin(along) / sine));
+        return a.Si >= 0 && b.Si >= 0 ? (a, b) : null;
+    }
+
     public static UnbalanceVector operator +(UnbalanceVector left, UnbalanceVector right) => new(left._gramMillimetres + right._gramMillimetres);
 
     public static UnbalanceVector operator -(UnbalanceVector left, UnbalanceVector right) => new(left._gramMillimetres - right._gramMillimetres);

@@ -196,12 +196,29 @@ internal static class BalanceTrialReader
             return false;
         }
 
-        if (keptOn)
+        if (keptOn && !StatesDiffer(places))
         {
-            o.Wrong("trialKeptOn", "trial-kept-on", "Without phases each trial mass is taken off before the next run; set trialKeptOn to false.");
+            o.Wrong("trialKeptOn", "runs-too-alike", "With each trial mass kept on, fewer than three of these runs differ in what was on; without phases take each trial mass off before the next run.");
             return false;
         }
 
         return true;
+    }
+
+    /// <summary>True where masses that gather from run to run make at least three different sums that are not all in one line with none.</summary>
+    private static bool StatesDiffer(List<WheelAngle> places)
+    {
+        var states = new List<(double X, double Y)>();
+        var (x, y) = (0.0, 0.0);
+        foreach (var place in places)
+        {
+            (x, y) = (x + Math.Cos(place.Radians), y + Math.Sin(place.Radians));
+            if (Math.Sqrt((x * x) + (y * y)) > 1e-6 && states.All(s => Math.Abs(s.X - x) + Math.Abs(s.Y - y) > 1e-6))
+            {
+                states.Add((x, y));
+            }
+        }
+
+        return states.Count >= 3 && states.Any(s => Math.Abs((s.X * states[0].Y) - (s.Y * states[0].X)) > 1e-6);
     }
 }

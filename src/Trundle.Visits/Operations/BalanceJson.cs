@@ -77,13 +77,18 @@ internal static class BalanceJson
         ["gramMillimetres"] = vector.Amount.GramMillimetres,
     };
 
-    private static JsonObject Plane(WeightPlane plane) => new()
+    public static JsonObject Place(PlanePlace place) => new()
     {
-        ["kind"] = BalanceWords.Word(plane.Kind),
-        ["radiusMillimetres"] = plane.Place.Radius.Millimetres,
-        ["axialMillimetres"] = plane.Place.Axial.Millimetres,
-        ["places"] = plane.BehindSpokes ? "behindSpokes" : "anywhere",
+        ["radiusMillimetres"] = place.Radius.Millimetres, ["axialMillimetres"] = place.Axial.Millimetres,
     };
+
+    private static JsonObject Plane(WeightPlane plane)
+    {
+        var json = Place(plane.Place);
+        json["kind"] = BalanceWords.Word(plane.Kind);
+        json["places"] = plane.BehindSpokes ? "behindSpokes" : "anywhere";
+        return json;
+    }
 
     private static JsonObject Tolerance(BalanceFile file, BalanceProblem problem)
     {

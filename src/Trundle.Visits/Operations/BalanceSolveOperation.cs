@@ -18,7 +18,7 @@ public static class BalanceSolveOperation
     {
         ArgumentNullException.ThrowIfNull(file);
         var outcome = file.Problem is { } problem ? BalanceSolve.Run(problem) : null;
-        var json = outcome is null ? BeforeTheSpin() : BalanceJson.Of(file, outcome);
+        var json = outcome is null ? BeforeTheSpin(file) : BalanceJson.Of(file, outcome);
         var findings = AnswerJson.Findings(file.Findings);
         json["findings"] = findings["findings"]!.DeepClone();
         json["worst"] = findings["worst"]!.DeepClone();
@@ -26,19 +26,23 @@ public static class BalanceSolveOperation
         [
             .. AnswerJson.Lines(file.Findings),
             .. outcome is null
-                ? [file.Findings.Count == 0 ? "The settings contradict nothing that is known of this wheel. Spin, and enter the readings." : "Put the settings right before the spin."]
+                ? [Planes(file.Planes), file.Findings.Count == 0 ? "The settings contradict nothing that is known of this wheel. Spin, and enter the readings." : "Put the settings right before the spin."]
                 : BalanceWords.Lines(file, outcome),
         ];
         return new Answer(AnswerJson.IsNo(file.Findings) || outcome is { WithinTolerance: false }, json, lines);
     }
 
-    private static JsonObject BeforeTheSpin() => new()
+    private static JsonObject BeforeTheSpin(BalanceFile file) => new()
     {
+        ["planes"] = new JsonObject { ["inner"] = BalanceJson.Place(file.Planes.Inner), ["outer"] = BalanceJson.Place(file.Planes.Outer) },
         ["weights"] = null,
         ["residual"] = null,
         ["withinTolerance"] = null,
         ["cautions"] = AnswerJson.List(BalanceWords.Cautions),
     };
+
+    private static string Planes(PlanePair planes) =>
+        $"By the settings weights sit at a radius of {planes.Inner.Radius.Text("mm", 1)} inner and {planes.Outer.Radius.Text("mm", 1)} outer, {planes.Apart.Text("mm", 1)} apart.";
 
     private static Reading<Answer> Run(FileNode body)
     {

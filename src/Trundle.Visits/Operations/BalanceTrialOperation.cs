@@ -91,12 +91,12 @@ public static class BalanceTrialOperation
         for (var p = 0; p < solution.ResidualVibration.Count; p++)
         {
             var before = file.Runs[0].Vibration[p].Amplitude;
-            yield return string.Create(CultureInfo.InvariantCulture, $"Point {p + 1}: {before:G4} becomes {solution.ResidualVibration[p].Amplitude:G3}.");
+            yield return string.Create(CultureInfo.InvariantCulture, $"Point {p + 1}: {before:G4} becomes {Small(solution.ResidualVibration[p].Amplitude, before)}.");
         }
 
         yield return file.WithPhase
-            ? $"Left over all points: {Shown(solution.MisfitRootMeanSquare)} root mean square, {Quantity.Number(solution.MisfitPercent, 1)} % of the initial run."
-            : $"The amplitudes of the trial runs are met within {Shown(solution.MisfitRootMeanSquare)} root mean square, {Quantity.Number(solution.MisfitPercent, 1)} % of the initial run.";
+            ? $"Left over all points: {Small(solution.MisfitRootMeanSquare, file.Runs[0].Vibration.Max(v => v.Amplitude))} root mean square, {Quantity.Number(solution.MisfitPercent, 1)} % of the initial run."
+            : $"The amplitudes of the trial runs are met within {Small(solution.MisfitRootMeanSquare, file.Runs[0].Vibration.Max(v => v.Amplitude))} root mean square, {Quantity.Number(solution.MisfitPercent, 1)} % of the initial run.";
         foreach (var (_, message) in warnings)
         {
             yield return $"Warning: {message}";
@@ -109,6 +109,9 @@ public static class BalanceTrialOperation
     }
 
     private static string Text(PlaneMass mass) => $"{mass.Mass.Text("g", 1)} at {Quantity.Number(mass.Angle.Degrees, 0)}°";
+
+    /// <summary>Three figures; nothing where only rounding is left.</summary>
+    private static string Small(double number, double beside) => number <= 1e-9 * beside ? "0" : Shown(number);
 
     private static string Shown(double number) => double.IsFinite(number) ? number.ToString("G3", CultureInfo.InvariantCulture) : "without bound";
 }

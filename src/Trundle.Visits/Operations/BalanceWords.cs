@@ -1,5 +1,6 @@
 using System.Globalization;
 using Trundle.Engine.Balance;
+using Trundle.Engine.Reference;
 using Trundle.Measures;
 using Trundle.Visits.Files;
 
@@ -93,6 +94,12 @@ public static class BalanceWords
             }
         }
 
+        var much = Figures.Of("balance.muchInPlane");
+        foreach (var plane in outcome.Weights.GroupBy(w => w.Plane).Where(g => g.Sum(w => w.Mass.Grams) > much.Value))
+        {
+            cautions.Add($"The {Word(plane.Key)} plane takes {Quantity.Number(plane.Sum(w => w.Mass.Grams), 1)} g. More than {Quantity.Number(much.Value, 0)} g is a lot [{much.Source.ForPeople}]: look for mud, a bead that is not seated or a bent rim, and think of turning the tyre on the rim first.");
+        }
+
         if (file.Profile.DisplayHidesBelow is { Si: > 0 } hidden)
         {
             cautions.Add($"This balancer shows less than {hidden.Text("g", 1)} as nothing: a zero on its display may be anything up to that.");
@@ -125,7 +132,7 @@ public static class BalanceWords
         var needed = outcome.Needed.At(side);
         var left = outcome.Residual.At(side);
         var radius = plane.Place.Radius;
-        yield return $"{Capital(Word(side))} plane, {Word(plane.Kind)}: {needed.MassAt(radius).Text("g", 1)} at {needed.Place} is needed; leaves {left.MassAt(radius).Text("g", 1)} at {left.Place}.";
+        yield return $"{Capital(Word(side))} plane, {Word(plane.Kind)}: {needed.MassAt(radius).Text("g", 1)} at {needed.Place} is needed; {(left.MassAt(radius).Grams < 0.05 ? "leaves nothing" : $"leaves {left.MassAt(radius).Text("g", 1)} at {left.Place}")}.";
         var weights = outcome.Weights.Where(w => w.Plane == side).ToList();
         if (weights.Count == 0)
         {

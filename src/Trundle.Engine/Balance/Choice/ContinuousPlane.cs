@@ -1,0 +1,136 @@
+using System.Numerics;
+
+namespace Trundle.Engine.Balance.Choice;
+
+/// <summary>What a plane with places at any angle can make with so many pieces.</summary>
+internal static class ContinuousPlane
+{
+    /// <summary>
+    /// Every reach of so many pieces that comes within a distance of a vector. With three pieces or more and forbidden arcs or lengths the
+    /// ring is a bound from outside.
+    /// </summary>
+    public static List<Reach> Reaches(ChoicePlane plane, int pieces, Complex near, double within, SearchBudget budget)
+    {
+        if (pieces == 0)
+        {
+            return Reach.Nothing.Distance(near) <= within ? [Reach.Nothing] : [];
+        }
+
+        IEnumerable<Reach> all;
+        if (pieces == 1)
+        {
+            all = plane.Types.All.Where(t => !plane.IsTooLong(t)).Select(t => One(plane, t));
+        }
+        else if (plane.Counts is null && !plane.HasSizes && plane.Forbidden.Count == 0)
+        {
+            all = Rings(plane, pieces);
+        }
+        else
+        {
+            all = Sets(plane, pieces, budget).SelectMany(set => set.Length == 2 ? PairRegion.Of(plane, set[0], set[1]) : [Ring(plane, set)]);
+        }
+
+        return [.. all.Where(r => r.Arcs.Arcs.Count > 0 && r.Distance(near) <= within)];
+    }
+
+    private static Reach One(ChoicePlane plane, PieceType type)
+    {
+        var radius = type.MassGrams * plane.RadiusMillimetres;
+        return new Reach
+        {
+            Inner = radius,
+            Outer = radius,
+            Arcs = plane.Allowed(type),
+            Pieces = [type],
+            Realise = x => [x.Phase],
+        };
+    }
+
+    /// <summary>
+    /// Without counts, lengths and arcs only the whole mass and the heaviest piece matter: of sets with one mass, the one whose heaviest piece
+    /// is lightest reaches all that the others reach.
+    /// </summary>
+    private static IEnumerable<Reach> Rings(ChoicePlane plane, int pieces)
+    {
+        var best = new Dictionary<long, (double Heaviest, PieceType[] Set)> { [0] = (0, []) };
+        for (var n = 0; n < pieces; n++)
+        {
+            var next = new Dictionary<long, (double Heaviest, PieceType[] Set)>();
+            foreach (var (key, (heaviest, set)) in best)
+            {
+                foreach (var type in plane.Types.All)
+                {
+                    var k = key + (long)Math.Round(type.MassGrams * 1e5);
+                    var h = Math.Max(heaviest, type.MassGrams);
+                    if (!next.TryGetValue(k, out var other) || h < other.Heaviest)
+                    {
+                        next[k] = (h, [.. set, type]);
+                    }
+                }
+            }
+
+            best = next;
+        }
+
+        return best.OrderBy(b => b.Key).Select(b => Ring(plane, b.Value.Set));
+    }
+
+    private static Reach Ring(ChoicePlane plane, PieceType[] set)
+    {
+        var arms = set.Select(t => t.MassGrams * plane.RadiusMillimetres).ToArray();
+        var free = plane.Forbidden.Count == 0 && !plane.HasSizes;
+        var (inner, outer) = (Math.Max(0, (2 * arms.Max()) - arms.Sum()), arms.Sum());
+        double[]? Realise(Complex x) => free ? Linkage.Close(arms, x) : Linkage.CloseAmong(plane, set, x);
+        return new Reach
+        {
+            Inner = inner,
+            Outer = outer,
+            Edges = inner > 0 ? [Reach.Circle(outer, set, Realise), Reach.Circle(inner, set, Realise)] : [Reach.Circle(outer, set, Realise)],
+            Pieces = set,
+            IsOuterBound = !free,
+            Realise = Realise,
+        };
+    }
+
+    /// <summary>Every set of so many pieces that the drawer holds, up to the budget.</summary>
+    private static IEnumerable<PieceType[]> Sets(ChoicePlane plane, int pieces, SearchBudget budget)
+    {
+        var types = plane.Types.All.Where(t => !plane.IsTooLong(t)).ToArray();
+        var chosen = new int[pieces];
+        if (types.Length == 0)
+        {
+            yield break;
+        }
+
+        while (true)
+        {
+            if (!budget.Spend(10))
+            {
+                yield break;
+            }
+
+            var set = chosen.Select(i => types[i]).ToArray();
+            if (ChoicePlane.Enough(plane.Counts, set))
+            {
+                yield return set;
+            }
+
+            var at = pieces - 1;
+            while (at >= 0 && chosen[at] == types.Length - 1)
+            {
+                at--;
+            }
+
+            if (at < 0)
+            {
+                yield break;
+            }
+
+            var value = chosen[at] + 1;
+            for (var i = at; i < pieces; i++)
+            {
+                chosen[i] = value;
+            }
+        }
+    }
+}

@@ -1,0 +1,128 @@
+using System.Text.Json.Nodes;
+using Trundle.Measures;
+using Trundle.Visits.Files;
+using Trundle.Visits.Operations;
+
+namespace Trundle.Visits.Tests.Operations;
+
+public class BalanceTrialOperationTests
+{
+    private static Reading<Answer> Run(string body) => BalanceTrialOperation.Operation.Run(FileNode.Parse(body, "body").Value);
+
+    private static double Number(JsonNode? node) => node!.GetValue<double>();
+
+    [Fact]
+    public void The_worked_sample_has_its_exact_answer()
+    {
+        var answer = Run(File.ReadAllText("balance-trial-worked.json")).Value;
+        answer.No.ShouldBeFalse();
+        Mass(answer.Body["corrections"]![0]!, 1, 4, 270);
+        Mass(answer.Body["corrections"]![1]!, 2, 32, 90);
+        Mass(answer.Body["addToLastRun"]![0]!, 1, 14, 270);
+        Mass(answer.Body["addToLastRun"]![1]!, 2, 22, 90);
+        Number(answer.Body["influence"]![0]![0]!["magnitude"]).ShouldBe(0.1, 1e-12);
+        Number(answer.Body["influence"]![0]![1]!["magnitude"]).ShouldBe(0.05, 1e-12);
+        Number(answer.Body["influence"]![1]![0]!["magnitude"]).ShouldBe(0.05, 1e-12);
+        Number(answer.Body["influence"]![1]![0]!["phaseDegrees"]).ShouldBe(180, 1e-9);
+        Number(answer.Body["influence"]![1]![1]!["magnitude"]).ShouldBe(0.1, 1e-12);
+        Number(answer.Body["conditionNumber"]).ShouldBe(1, 1e-9);
+        Number(answer.Body["misfit"]!["rms"]).ShouldBe(0, 1e-12);
+        Number(answer.Body["residualVibration"]![0]!["amplitude"]).ShouldBe(0, 1e-12);
+        answer.Body["warnings"]!.AsArray().ShouldBeEmpty();
+
+        static void Mass(JsonNode mass, int plane, double grams, double degrees)
+        {
+            mass["plane"]!.GetValue<int>().ShouldBe(plane);
+            Number(mass["massGrams"]).ShouldBe(grams, 1e-9);
+            Number(mass["angleDegrees"]).ShouldBe(degrees, 1e-9);
+        }
+    }
+
+    [Fact]
+    public void Nearly_dependent_planes_are_solved_flagged_and_no()
+    {
+        var answer = Run("""
+            {"points": 2, "runs": [
+              {"vibration": [{"amplitude": 3, "phase": 0}, {"amplitude": 4, "phase": 90}]},
+              {"trial": {"plane": 1, "mass": "10 g", "angle": 0}, "vibration": [{"amplitude": 4, "phase": 0}, {"amplitude": 5, "phase": 90}]},
+              {"trial": {"plane": 2, "mass": "10 g", "angle": 0}, "vibration": [{"amplitude": 4, "phase": 0}, {"amplitude": 5.1, "phase": 90}]}]}
+            """).Value;
+        answer.No.ShouldBeTrue();
+        var warning = answer.Body["warnings"]!.AsArray().ShouldHaveSingleItem()!;
+        warning["code"]!.GetValue<string>().ShouldBe("planes-nearly-dependent");
+        Number(warning["conditionNumber"]).ShouldBeGreaterThan(15);
+        answer.Body["corrections"]!.AsArray().Count.ShouldBe(2);
+        answer.ForPeople.ShouldContain(l => l.StartsWith("Warning:", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_trial_without_effect_is_flagged_and_its_condition_number_is_null()
+    {
+        var answer = Run("""
+            {"runs": [
+              {"vibration": [{"amplitude": 3, "phase": 0}]},
+              {"trial": {"plane": 1, "mass": "10 g", "angle": 0}, "vibration": [{"amplitude": 3, "phase": 0}]}]}
+            """).Value;
+        answer.No.ShouldBeTrue();
+        answer.Body["warnings"]![0]!["code"]!.GetValue<string>().ShouldBe("trial-without-effect");
+        answer.Body["warnings"]![0]!["conditionNumber"].ShouldBeNull();
+    }
+
+    [Fact]
+    public void Four_runs_without_phase()
+    {
+        var answer = Run(FourRuns(0, 120, 240)).Value;
+        answer.No.ShouldBeFalse();
+        Number(answer.Body["corrections"]![0]!["massGrams"]).ShouldBe(6.6788, 0.00005);
+        Number(answer.Body["corrections"]![0]!["angleDegrees"]).ShouldBe(101.387, 0.0005);
+        answer.Body["influence"].ShouldBeNull();
+        answer.Body["residualVibration"]![0]!["phaseDegrees"].ShouldBeNull();
+        Number(answer.Body["misfit"]!["rms"]).ShouldBe(0.00056, 0.000005);
+    }
+
+    [Theory]
+    [InlineData(0, 120, 120, "runs", "too-few-runs")]
+    [InlineData(0, 360, 240, "runs", "too-few-runs")]
+    public void Without_phase_three_different_angles_are_asked_for(double a, double b, double c, string where, string code)
+    {
+        var problem = Run(FourRuns(a, b, c)).Problem.ShouldNotBeNull();
+        problem.Where.ShouldBe(where);
+        problem.Code.ShouldBe(code);
+    }
+
+    [Fact]
+    public void Without_phase_and_kept_on_three_masses_that_come_back_to_none_tell_too_little()
+    {
+        var kept = FourRuns(0, 120, 240).Replace("\"runs\"", "\"trialKeptOn\": true, \"runs\"", StringComparison.Ordinal);
+        Run(kept).Problem!.Where.ShouldBe("trialKeptOn");
+    }
+
+    [Theory]
+    [InlineData("""{"runs": []}""", "runs", "too-few-runs")]
+    [InlineData("""{}""", "runs", "missing")]
+    [InlineData("""{"runs": [{"vibration": [{"amplitude": 1, "phase": 0}]}]}""", "runs", "too-few-runs")]
+    [InlineData("""{"runs": [{"trial": {"plane": 1, "mass": "5 g", "angle": 0}, "vibration": [{"amplitude": 1, "phase": 0}]}]}""", "runs[0].trial", "trial-in-initial-run")]
+    [InlineData("""{"points": 2, "runs": [{"vibration": [{"amplitude": 1, "phase": 0}]}, {"trial": {"plane": 1, "mass": "5 g", "angle": 0}, "vibration": [{"amplitude": 1, "phase": 0}]}]}""", "runs[0].vibration", "points-differ")]
+    [InlineData("""{"runs": [{"vibration": [{"amplitude": 1, "phase": 0}]}, {"vibration": [{"amplitude": 1, "phase": 0}]}]}""", "runs[1].trial", "missing")]
+    [InlineData("""{"runs": [{"vibration": [{"amplitude": 1, "phase": 0}]}, {"trial": {"plane": 2, "mass": "5 g", "angle": 0}, "vibration": [{"amplitude": 1, "phase": 0}]}]}""", "runs", "plane-without-trial")]
+    [InlineData("""{"runs": [{"vibration": [{"amplitude": 1, "phase": 0}]}, {"trial": {"plane": 0, "mass": "5 g", "angle": 0}, "vibration": [{"amplitude": 1, "phase": 0}]}]}""", "runs[1].trial.plane", "not-a-whole-number")]
+    [InlineData("""{"runs": [{"vibration": [{"amplitude": 1, "phase": 0}]}, {"trial": {"plane": 1, "mass": "0 g", "angle": 0}, "vibration": [{"amplitude": 1, "phase": 0}]}]}""", "runs[1].trial.mass", "out-of-range")]
+    [InlineData("""{"runs": [{"vibration": [{"amplitude": 1, "phase": 0}]}, {"trial": {"plane": 1, "mass": "5 g", "angle": 0}, "vibration": [{"amplitude": 1}]}]}""", "runs[1].vibration[0].phase", "missing")]
+    [InlineData("""{"runs": [{"vibration": [{"amplitude": -1, "phase": 0}]}, {"trial": {"plane": 1, "mass": "5 g", "angle": 0}, "vibration": [{"amplitude": 1, "phase": 0}]}]}""", "runs[0].vibration[0].amplitude", "out-of-range")]
+    [InlineData("""{"runs": [{"vibration": [{"amplitude": 1, "fase": 0}]}, {"trial": {"plane": 1, "mass": "5 g", "angle": 0}, "vibration": [{"amplitude": 1, "phase": 0}]}]}""", "runs[0].vibration[0].fase", "key-unknown")]
+    [InlineData("""{"runs": [{"vibration": [{"amplitude": 1, "phase": 0}]}, {"trial": {"plane": 1, "mass": "5 g", "angle": 0}, "vibration": [{"amplitude": 2, "phase": 0}]}, {"trial": {"plane": 2, "mass": "5 g", "angle": 0}, "vibration": [{"amplitude": 3, "phase": 0}]}]}""", "runs[0].vibration", "too-few-points")]
+    public void Each_problem_names_its_place(string body, string where, string code)
+    {
+        var problem = Run(body).Problem.ShouldNotBeNull();
+        problem.Where.ShouldBe(where);
+        problem.Code.ShouldBe(code);
+    }
+
+    private static string FourRuns(double a, double b, double c) => FormattableString.Invariant($$"""
+        {"points": 1, "runs": [
+          {"vibration": [{"amplitude": 0.088}]},
+          {"trial": {"plane": 1, "mass": "7 g", "angle": {{a}}}, "vibration": [{"amplitude": 0.14}]},
+          {"trial": {"plane": 1, "mass": "7 g", "angle": {{b}}}, "vibration": [{"amplitude": 0.03}]},
+          {"trial": {"plane": 1, "mass": "7 g", "angle": {{c}}}, "vibration": [{"amplitude": 0.168}]}]}
+        """);
+}
