@@ -12,7 +12,7 @@ internal sealed class WeightChoice
     private const double Met = 1 + 1e-9;
     private const int MostPieces = 16;
     private const int GuessPieces = 4;
-    private const long Steps = 60_000_000;
+    private const long Steps = 25_000_000;
 
     private readonly ChoicePlane _inner;
     private readonly ChoicePlane _outer;

@@ -31,7 +31,7 @@ internal static class RandomProblems
             AngleStep = Angle.FromDegrees(random.Next(3) switch { 0 => 45, 1 => 60, _ => 50 }),
             Stock = new WeightStock(Items(random, [5, 10, 15, 20, 30], 3), Items(random, [7, 12], 2)),
             Tolerance = Tolerance(random, 0.4 + (2 * random.NextDouble())),
-            MaxPieces = random.Next(1, 4),
+            MaxPieces = random.Next(6) == 0 ? 3 : random.Next(1, 3),
             MaxMass = Mass.FromGrams(random.Next(30, 70)),
             MassPenaltyPerGram = random.Next(3) switch { 0 => 0, 1 => 0.02, _ => 0.005 },
             Aims = random.Next(6) switch
