@@ -11,6 +11,7 @@ public sealed partial class Bay : IAsyncLifetime
     private readonly string _folder = Directory.CreateTempSubdirectory("trundle-browser-").FullName;
     private Process? _process;
     private IPlaywright? _playwright;
+    private IPage? _device;
 
     public Uri Address { get; private set; } = null!;
 
@@ -35,6 +36,18 @@ public sealed partial class Bay : IAsyncLifetime
             ExecutablePath = new[] { "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }.First(File.Exists),
             Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
         });
+    }
+
+    /// <summary>One device that is used for page after page, so that the engine is fetched once; a technician enters on it.</summary>
+    public async Task<IPage> DeviceAsync()
+    {
+        if (_device is null)
+        {
+            _device = await PageAsync();
+            await EnterAsAsync(_device, Technician());
+        }
+
+        return _device;
     }
 
     /// <summary>A new browser window of a size, as of a person's own device.</summary>
@@ -114,6 +127,9 @@ public sealed partial class Bay : IAsyncLifetime
 
         return AppContext.BaseDirectory;
     }
+
+    [GeneratedRegex("technician")]
+    internal static partial Regex Technician();
 
     [GeneratedRegex(@"http://127\.0\.0\.1:\d+")]
     private static partial Regex Url();

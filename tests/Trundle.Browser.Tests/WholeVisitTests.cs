@@ -20,7 +20,7 @@ public sealed partial class WholeVisitTests(Bay bay)
         var errors = new List<string>();
         page.PageError += (_, error) => errors.Add(error);
 
-        await Bay.EnterAsAsync(page, Technician());
+        await Bay.EnterAsAsync(page, Bay.Technician());
 
         await page.GotoAsync("/arrive");
         await page.Locator("#vehicle-name").FillAsync("Green van, DEMO 21");
@@ -174,7 +174,4 @@ public sealed partial class WholeVisitTests(Bay bay)
 
     [GeneratedRegex(@"/bay/(?<id>[0-9a-f-]{36})")]
     private static partial Regex BayUrl();
-
-    [GeneratedRegex("technician", RegexOptions.IgnoreCase)]
-    private static partial Regex Technician();
 }
