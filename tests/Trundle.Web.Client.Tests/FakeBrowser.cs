@@ -61,7 +61,7 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
     public ValueTask DisposeAsync() => ValueTask.CompletedTask;
 
     /// <summary>Puts entries on the host, as if another device had sent them.</summary>
-    public void Enter(IEnumerable<(string Field, string Typed)> fields, DateTimeOffset at, string by = "Ines Varga", Role role = Role.Technician)
+    public void Enter(IEnumerable<(string Field, string Typed)> fields, DateTimeOffset at, string by = "T2", Role role = Role.Technician)
     {
         foreach (var (field, typed) in fields)
         {
@@ -165,7 +165,7 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
     private JsonObject Person() => new()
     {
         ["id"] = 1,
-        ["name"] = "Ines Varga",
+        ["name"] = "T2",
         ["role"] = RoleWord,
         ["units"] = new JsonObject { ["pressure"] = Units[0], ["depth"] = Units[1], ["torque"] = Units[2], ["mass"] = Units[3] },
     };

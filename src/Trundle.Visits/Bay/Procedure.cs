@@ -58,6 +58,9 @@ public sealed record ProcedureStep(
     string Id, Leg Leg, bool PerWheel, WheelJob Job, string Title, string Text, string? Caution, StepEntry Entry,
     IReadOnlyList<string> Choices, IReadOnlyList<string> Passing, string? Stop, bool HoldPoint)
 {
+    /// <summary>The word with which a step is confirmed.</summary>
+    public const string Done = "done";
+
     /// <summary>The field in which the step is recorded.</summary>
     public string FieldAt(string positionOrVehicle) => $"work.steps.{positionOrVehicle}.{Id}";
 }

@@ -14,6 +14,12 @@ namespace Trundle.Visits.Bay;
 /// <param name="Balance">What was entered for balancing the wheel, with its tolerance; null where nothing was.</param>
 public sealed record StepLimits(int? FixingCount, Torque? Torque, Limit? SeatingLimit, BalanceProblem? Balance)
 {
+    /// <summary>The greatest pressure that tyre and wheel may hold; null where nobody gave it.</summary>
+    public Limit? PressureCeiling { get; init; }
+
+    /// <summary>Why the rim is not the tyre's, or null where they match or are not known.</summary>
+    public string? RimMismatch { get; init; }
+
     /// <summary>Nothing to hold a step against: the steps of the vehicle as a whole.</summary>
     public static StepLimits None { get; } = new(null, null, null, null);
 }
@@ -30,9 +36,14 @@ public static class StepJudge
     {
         ArgumentNullException.ThrowIfNull(step);
         ArgumentNullException.ThrowIfNull(limits);
-        var (standing, why) = record is null ? (StepStanding.Open, null) : step.Entry switch
+        var (standing, why) = record is null ? (StepStanding.Open, null)
+            : limits.RimMismatch is { } mismatch && step.Id is "rim-check" or "mount" or "seat" ? (StepStanding.Failed, $"{mismatch} Never put air into it: {step.Stop}")
+            : step.Entry switch
         {
-            StepEntry.Confirm or StepEntry.Text => record.Word is null ? (StepStanding.Open, null) : (StepStanding.Passed, null),
+            StepEntry.Confirm => record.Word is null ? (StepStanding.Open, null)
+                : string.Equals(record.Word, ProcedureStep.Done, StringComparison.OrdinalIgnoreCase) ? (StepStanding.Passed, (string?)null)
+                : (StepStanding.Failed, $"'{NumberText.Shown(record.Word)}' is recorded; '{ProcedureStep.Done}' says that it was done."),
+            StepEntry.Text => record.Word is null ? (StepStanding.Open, null) : (StepStanding.Passed, null),
             StepEntry.Choice => record.Word is null
                 ? (StepStanding.Open, null)
                 : step.Passing.Contains(record.Word) ? (StepStanding.Passed, (string?)null) : (StepStanding.Failed, step.Stop),
@@ -50,9 +61,11 @@ public static class StepJudge
             return (StepStanding.Open, null);
         }
 
-        // Only the seating step has a ceiling of its own; set pressures are judged as findings on the vehicle as it leaves.
-        return step.Id == "seat" && limits.SeatingLimit is { Amount.Value: { } ceiling } limit && pressure.Kilopascals > ceiling + 0.5
-            ? (StepStanding.Failed, $"{pressure.Text("kPa", 0)} is above the ruling limit of {limit.Amount.Text} ({limit.Source.ForPeople}). {step.Stop}")
+        // While the beads are being seated the ruling limit holds; a pressure that is set stays under what tyre and wheel may hold.
+        // One kilopascal is left for the gauge and for guidance that is printed in two units (40 psi, 275 kPa).
+        var ceiling = step.Id == "seat" ? limits.SeatingLimit : limits.PressureCeiling;
+        return ceiling is { Amount.Value: { } most } limit && pressure.Kilopascals > most + 1
+            ? (StepStanding.Failed, $"{pressure.Text("kPa", 0)} is above the limit of {limit.Amount.Text} ({limit.Source.ForPeople}). {step.Stop}".TrimEnd())
             : (StepStanding.Passed, null);
     }
 

@@ -12,6 +12,13 @@ public static class VisitFindings
         return string.Concat(finding.Key.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '@' or '_' ? c : '-'));
     }
 
+    /// <summary>True where nobody may let it go: a condemned tyre or wheel is not fitted again on any visit.</summary>
+    public static bool IsForGood(Finding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return finding is { Rule: "condemned.tyre" or "condemned.wheel", Category: Category.Dangerous };
+    }
+
     /// <summary>
     /// Why a finding still stops hand-back, or null where it does not. A refer or major finding waits for a person's decision; a dangerous one
     /// for an instructor or owner with the customer's signed refusal.
@@ -20,6 +27,11 @@ public static class VisitFindings
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(work);
+        if (IsForGood(finding))
+        {
+            return "it is condemned and may not be fitted again, whoever decides";
+        }
+
         var decision = work.Decisions.GetValueOrDefault(DecisionKey(finding));
         return finding.Category switch
         {

@@ -1,9 +1,7 @@
 using System.Globalization;
-using Trundle.Engine.Balance;
 using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
-using Trundle.Engine.Pressure;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 using Trundle.Visits.Files;
@@ -32,9 +30,9 @@ public static class VisitStanding
         ArgumentNullException.ThrowIfNull(work);
         var arrived = file.Subject;
         var leaves = LeavingVehicle.Of(arrived, work);
-        var (leaving, cameFrom) = (leaves.Vehicle, leaves.CameFrom);
+        var leaving = leaves.Vehicle;
         var needs = VisitNeeds.Of(arrived, work).ToList();
-        var steps = Steps(file, leaving, cameFrom, work).ToList();
+        var steps = VisitSteps.Of(file, leaves, work);
         var leaks = Leaks(steps).ToList();
         var found = Judged(arrived);
         var left = work.Jobs.Count == 0 && work.Steps.Count == 0 ? found : Judged(leaving);
@@ -55,73 +53,14 @@ public static class VisitStanding
             Begun = Begun(leg, arrived, work, steps),
         }).ToList();
 
-        var wheels = OffWheels(arrived, cameFrom, work).ToList();
+        var wheels = VisitSteps.OffWheels(arrived, leaves, work).ToList();
         var notTightened = wheels.Where(p => steps.Any(s => s.Step.Id == "final-torque" && s.At == p.ToString() && s.Standing != StepStanding.Passed)).ToList();
-        var loose = notTightened.Where(p => HasBegun(p, cameFrom, work)).ToList();
+        var loose = notTightened.Where(p => HasBegun(p, leaves, work)).ToList();
         return new VisitState(file, leaving, work, WithHandBack(legs, work), [.. Refused(leaves), .. Stops(steps, left, needs, work)], notTightened, loose);
     }
 
-    /// <summary>The file that the step's limits at a wheel are read from: the vehicle maker's figures for where it goes, the makers' for what is on it.</summary>
-    public static StepLimits LimitsAt(FittedVehicle vehicle, Position position)
-    {
-        ArgumentNullException.ThrowIfNull(vehicle);
-        var assembly = vehicle.At(position);
-        var fixings = vehicle.Vehicle.AxleAt(position)?.Fixings;
-        var ruling = SeatingCeiling.For(assembly?.Tyre, assembly?.Wheel).Ruling;
-        return new StepLimits(fixings?.Count, fixings?.Torque, new Limit(Amount.Of(ruling.Pressure, "kPa", 0), ruling.Source), null);
-    }
-
-    /// <summary>What was entered for balancing the wheel that came in at a position, or null where it is not whole yet.</summary>
-    private static BalanceProblem? BalanceAt(VisitFile file, FittedVehicle onWheels, Position position) =>
-        file.Balance.TryGetValue(position, out var node) ? BalanceFileReader.Read(node, onWheels.At(position), [])?.Problem : null;
-
     private static List<Finding> Judged(FittedVehicle vehicle) =>
         vehicle.Fitted.Count == 0 ? [] : [.. FitmentCheck.Run(vehicle).Findings, .. ConditionCheck.Run(vehicle).Findings];
-
-    /// <summary>The positions whose wheel comes off, named by where the assembly stands on the legs after the plan.</summary>
-    private static IEnumerable<Position> OffWheels(FittedVehicle arrived, IReadOnlyDictionary<Position, Position> cameFrom, VisitWork work) =>
-        VisitNeeds.Positions(arrived).Where(p => !p.IsSpare && JobAt(cameFrom.GetValueOrDefault(p, p), cameFrom, work) > WheelJob.StaysOn);
-
-    /// <summary>The job at the wheel that came in at a position: as entered, and at least off and on where a rotation moves it.</summary>
-    private static WheelJob JobAt(Position arrivedAt, IReadOnlyDictionary<Position, Position> cameFrom, VisitWork work)
-    {
-        var job = work.Jobs.GetValueOrDefault(arrivedAt, WheelJob.StaysOn);
-        return job == WheelJob.StaysOn && cameFrom.Values.Contains(arrivedAt) ? WheelJob.OffAndOn : job;
-    }
-
-    private static IEnumerable<StepState> Steps(VisitFile file, FittedVehicle leaving, IReadOnlyDictionary<Position, Position> cameFrom, VisitWork work)
-    {
-        var arrived = file.Subject;
-        var positions = VisitNeeds.Positions(arrived);
-        var onWheels = LeavingVehicle.WithNewTyres(arrived, work);
-        var anyOff = positions.Any(p => JobAt(p, cameFrom, work) > WheelJob.StaysOn);
-        foreach (var step in Procedure.Ordinary.Steps)
-        {
-            if (!step.PerWheel)
-            {
-                // Nothing is lifted where no wheel comes off; the road test is owed by every visit that did work.
-                if (anyOff)
-                {
-                    yield return StepJudge.Judge(step, "vehicle", work.At("vehicle", step.Id), StepLimits.None);
-                }
-
-                continue;
-            }
-
-            // Off the car a wheel is named by where it came from; from the refit on, by where it goes.
-            var onVehicle = step.Leg >= Leg.Refit;
-            foreach (var position in positions)
-            {
-                var from = onVehicle ? cameFrom.GetValueOrDefault(position, position) : position;
-                if (JobAt(from, cameFrom, work) < step.Job || (onVehicle && position.IsSpare))
-                {
-                    continue;
-                }
-
-                yield return StepJudge.Judge(step, position.ToString(), work.At(position.ToString(), step.Id), onVehicle ? LimitsAt(leaving, position) : LimitsAt(onWheels, position) with { Balance = BalanceAt(file, onWheels, position) });
-            }
-        }
-    }
 
     private static IEnumerable<Finding> Leaks(IEnumerable<StepState> steps) =>
         steps.Where(s => s.Step.Id == "soap-test" && s.Standing == StepStanding.Failed)
@@ -154,12 +93,12 @@ public static class VisitStanding
         {
             if (VisitFindings.Stops(finding, work) is { } why)
             {
-                yield return new Stop(Leg.Prove, finding.Position, $"{finding.Rule}: {finding.Measured.Text}", why, VisitFindings.DecisionKey(finding));
+                yield return new Stop(Leg.Prove, finding.Position, $"{finding.Rule}: {finding.Measured.Text}", why, VisitFindings.IsForGood(finding) ? null : VisitFindings.DecisionKey(finding));
             }
         }
 
         // A spare that nobody looked at is said as a need; it keeps no vehicle in the bay.
-        foreach (var need in needs.Where(n => (n.Leg is Leg.LookOver or Leg.Plan && n.Position != Position.Spare.ToString()) || n.Field.EndsWith(".torque", StringComparison.Ordinal)))
+        foreach (var need in needs.Where(n => (n.Leg is Leg.LookOver or Leg.Plan && n.Position != Position.Spare.ToString()) || n.Field.StartsWith("vehicle.axles.", StringComparison.Ordinal)))
         {
             yield return new Stop(need.Leg, need.Position, need.What, need.Why ?? "it is not entered", null);
         }
@@ -174,8 +113,8 @@ public static class VisitStanding
         Leg.HandBack => work.HandedBackBy is not null,
     };
 
-    private static bool HasBegun(Position position, IReadOnlyDictionary<Position, Position> cameFrom, VisitWork work) =>
-        new[] { position, cameFrom.GetValueOrDefault(position, position) }
+    private static bool HasBegun(Position position, LeavingVehicle leaves, VisitWork work) =>
+        new[] { position, leaves.From(position) }
             .Any(p => work.Steps.TryGetValue(p.ToString(), out var steps)
                 && steps.Keys.Any(id => Procedure.Ordinary.Step(id) is { Leg: Leg.OffTheCar or Leg.Refit } step && step.Id is not "covers-off"));
 

@@ -23,7 +23,11 @@ public enum StepStanding
 /// <param name="Standing">How it stands.</param>
 /// <param name="Record">What was recorded, or null.</param>
 /// <param name="Why">What is wrong or still missing, or null.</param>
-public sealed record StepState(ProcedureStep Step, string At, StepStanding Standing, StepRecord? Record, string? Why);
+public sealed record StepState(ProcedureStep Step, string At, StepStanding Standing, StepRecord? Record, string? Why)
+{
+    /// <summary>An earlier hold point that is not passed: until it is, this step waits. Null where nothing holds it.</summary>
+    public StepState? HeldBy { get; init; }
+}
 
 /// <summary>One thing that stops hand-back.</summary>
 /// <param name="Leg">Where it is put right.</param>
@@ -69,7 +73,7 @@ public sealed record VisitState(
     public bool HandedBack => MayLeave && Signed(Work);
 
     /// <summary>True where somebody who may release a vehicle signed.</summary>
-    internal static bool Signed(VisitWork work) => work.HandedBackBy is not null && (work.HandedBackRole is not { } role || role.MayDecide());
+    internal static bool Signed(VisitWork work) => work.HandedBackBy is not null && work.HandedBackRole is { } role && role.MayDecide();
 
     /// <summary>The first leg that is not done, or hand back.</summary>
     public Leg Current => HandedBack ? Leg.HandBack : Legs.FirstOrDefault(l => !l.Done)?.Leg ?? Leg.HandBack;

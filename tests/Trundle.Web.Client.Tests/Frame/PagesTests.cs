@@ -178,7 +178,7 @@ public sealed class PagesTests : BayContext
         var key = VisitFindings.DecisionKey(dangerous);
         Control(page, $"work.decisions.{key}.decision").Change("The customer drives straight home and has it replaced there.");
         VisitFindings.Stops(dangerous, Visit.State.Work).ShouldNotBeNull();
-        Control(page, $"work.decisions.{key}.signedRefusal").Change("R. Keeper");
+        Control(page, $"work.decisions.{key}.signedRefusal").Change("the customer");
         VisitFindings.Stops(dangerous, Visit.State.Work).ShouldBeNull();
     }
 

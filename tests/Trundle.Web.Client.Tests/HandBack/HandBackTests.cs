@@ -40,7 +40,7 @@ public sealed class HandBackTests : BayContext
         page.Find("#f-work-decisions-leak-1L-decision").Change("Customer takes it as it is");
         Visit.State.MayLeave.ShouldBeFalse();
         page.Markup.ShouldContain("The signed refusal is missing.");
-        page.Find("#f-work-decisions-leak-1L-signedRefusal").Change("H. Demo");
+        page.Find("#f-work-decisions-leak-1L-signedRefusal").Change("the customer");
         Visit.State.MayLeave.ShouldBeTrue();
     }
 
@@ -62,7 +62,7 @@ public sealed class HandBackTests : BayContext
         Visit.State.Stops.ShouldBeEmpty();
         page.FindAll("button").Single(b => b.TextContent == "Sign and hand back").Click();
         Visit.State.HandedBack.ShouldBeTrue();
-        page.Find("h1").TextContent.ShouldBe("Handed back · by Ines Varga, technician");
+        page.Find("h1").TextContent.ShouldBe("Handed back · by T2, technician");
         page.FindAll("button").Single(b => b.TextContent == "Take the signature back").Click();
         Visit.State.HandedBack.ShouldBeFalse();
     }
@@ -73,7 +73,7 @@ public sealed class HandBackTests : BayContext
         BeforeTheSignature(Role.Trainee);
         var page = Page(Leg.HandBack);
         page.FindAll("button").ShouldNotContain(b => b.TextContent == "Sign and hand back");
-        page.Markup.ShouldContain("Ines Varga, trainee, may not hand a vehicle back: a technician, an instructor or the owner signs.");
+        page.Markup.ShouldContain("T2, trainee, may not hand a vehicle back: a technician, an instructor or the owner signs.");
     }
 
     [Fact]

@@ -8,7 +8,7 @@ public sealed class StepOrderTests
 {
     private static VisitState State(params string[] without)
     {
-        var entries = Sample.Fields(without).Select(f => new Entry(Guid.NewGuid(), f.Field, f.Typed, "Ines Varga", Role.Technician, Sample.Noon));
+        var entries = Sample.Fields(without).Select(f => new Entry(Guid.NewGuid(), f.Field, f.Typed, "T2", Role.Technician, Sample.Noon));
         return VisitReading.Of(VisitFields.Of(entries)).State;
     }
 

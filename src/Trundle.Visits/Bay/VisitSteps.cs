@@ -1,0 +1,134 @@
+using Trundle.Engine.Balance;
+using Trundle.Engine.Findings;
+using Trundle.Engine.Fitment;
+using Trundle.Engine.Pressure;
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+using Trundle.Visits.Files;
+
+namespace Trundle.Visits.Bay;
+
+/// <summary>Which steps are due at which wheel, what each is held against, and which earlier hold point each waits for.</summary>
+internal static class VisitSteps
+{
+    /// <summary>Steps that are done at a wheel that nobody took off as well: they tell nothing of the job.</summary>
+    private static readonly string[] AtAnyWheel = ["covers-off", "feel", "cap-on", "pressure-set"];
+
+    /// <summary>Every step that is due, in the order of the procedure.</summary>
+    public static List<StepState> Of(VisitFile file, LeavingVehicle leaves, VisitWork work)
+    {
+        var arrived = file.Subject;
+        var positions = VisitNeeds.Positions(arrived);
+        var onWheels = LeavingVehicle.WithNewTyres(arrived, work);
+        var mismatches = RimMismatches(onWheels);
+        var anyOff = positions.Any(p => JobAt(p, leaves, work) > WheelJob.StaysOn);
+        var states = new List<StepState>();
+        foreach (var step in Procedure.Ordinary.Steps)
+        {
+            if (!step.PerWheel)
+            {
+                // Nothing is lifted where no wheel comes off.
+                if (anyOff)
+                {
+                    states.Add(StepJudge.Judge(step, "vehicle", work.At("vehicle", step.Id), StepLimits.None));
+                }
+
+                continue;
+            }
+
+            // Off the car a wheel is named by where it came from; from the refit on, by where it goes.
+            var onVehicle = step.Leg >= Leg.Refit;
+            foreach (var position in positions)
+            {
+                var from = onVehicle ? leaves.From(position) : position;
+                if (JobAt(from, leaves, work) < step.Job || (onVehicle && position.IsSpare))
+                {
+                    continue;
+                }
+
+                var limits = onVehicle
+                    ? LimitsAt(leaves.Vehicle, position)
+                    : LimitsAt(onWheels, position) with { Balance = BalanceAt(file, onWheels, position), RimMismatch = mismatches.GetValueOrDefault(position.ToString()) };
+                states.Add(StepJudge.Judge(step, position.ToString(), work.At(position.ToString(), step.Id), limits));
+            }
+        }
+
+        return Held(states);
+    }
+
+    /// <summary>The positions whose wheel comes off, named by where the assembly stands on the legs after the plan.</summary>
+    public static IEnumerable<Position> OffWheels(FittedVehicle arrived, LeavingVehicle leaves, VisitWork work) =>
+        VisitNeeds.Positions(arrived).Where(p => !p.IsSpare && JobAt(leaves.From(p), leaves, work) > WheelJob.StaysOn);
+
+    /// <summary>
+    /// The job at the wheel that came in at a position: as entered, at least off and on where a rotation moves it, and at least what was begun
+    /// on it. Nobody takes a wheel's final torque away by writing that it stays on.
+    /// </summary>
+    private static WheelJob JobAt(Position arrivedAt, LeavingVehicle leaves, VisitWork work)
+    {
+        var job = work.Jobs.GetValueOrDefault(arrivedAt, WheelJob.StaysOn);
+        if (job == WheelJob.StaysOn && leaves.CameFrom.Values.Contains(arrivedAt))
+        {
+            job = WheelJob.OffAndOn;
+        }
+
+        var goesTo = leaves.CameFrom.FirstOrDefault(m => m.Value == arrivedAt) is { Key: var to } && leaves.CameFrom.Count > 0 && leaves.CameFrom.Values.Contains(arrivedAt) ? to : arrivedAt;
+        return new[] { job, Begun(arrivedAt, work, s => s.Leg < Leg.Refit), Begun(goesTo, work, s => s.Leg >= Leg.Refit) }.Max();
+    }
+
+    private static WheelJob Begun(Position position, VisitWork work, Func<ProcedureStep, bool> on) =>
+        work.Steps.TryGetValue(position.ToString(), out var recorded)
+            ? recorded.Keys.Select(Procedure.Ordinary.Step).Where(s => on(s) && !AtAnyWheel.Contains(s.Id)).Select(s => s.Job).DefaultIfEmpty(WheelJob.StaysOn).Max()
+            : WheelJob.StaysOn;
+
+    private static StepLimits LimitsAt(FittedVehicle vehicle, Position position)
+    {
+        var assembly = vehicle.At(position);
+        var fixings = vehicle.Vehicle.AxleAt(position)?.Fixings;
+        var ruling = SeatingCeiling.For(assembly?.Tyre, assembly?.Wheel).Ruling;
+        return new StepLimits(fixings?.Count, fixings?.Torque, new Limit(Amount.Of(ruling.Pressure, "kPa", 0), ruling.Source), null)
+        {
+            PressureCeiling = PressureCeiling(assembly),
+        };
+    }
+
+    /// <summary>The lower of what the tyre and the wheel may hold, where either is known.</summary>
+    private static Limit? PressureCeiling(Assembly? assembly)
+    {
+        var known = new[] { (Pressure: assembly?.Tyre?.MaximumPressure, Source: "maximum pressure on the sidewall, as entered"), (Pressure: assembly?.Wheel?.MaximumPressure, Source: "the wheel's greatest pressure, as entered") }
+            .Where(l => l.Pressure is not null)
+            .OrderBy(l => l.Pressure!.Value.Pascals)
+            .ToList();
+        return known.Count == 0 ? null : new Limit(Amount.Of(known[0].Pressure!.Value, "kPa", 0), Source.Entered(known[0].Source));
+    }
+
+    /// <summary>Wheels whose rim is of another diameter than the tyre's marking.</summary>
+    private static Dictionary<string, string> RimMismatches(FittedVehicle vehicle) =>
+        vehicle.Fitted.Count == 0 ? [] : FitmentCheck.Run(vehicle).Findings
+            .Where(f => f is { Rule: "rim.diameter", Category: Category.Dangerous, Position: not null })
+            .ToDictionary(f => f.Position!, f => $"The rim is {f.Measured.Text}, the tyre is made for {f.Limit?.Amount.Text}.");
+
+    /// <summary>What was entered for balancing the wheel that came in at a position, or null where it is not whole yet.</summary>
+    private static BalanceProblem? BalanceAt(VisitFile file, FittedVehicle onWheels, Position position) =>
+        file.Balance.TryGetValue(position, out var node) ? BalanceFileReader.Read(node, onWheels.At(position), [])?.Problem : null;
+
+    /// <summary>Each step with the first hold point before it that is not passed.</summary>
+    private static List<StepState> Held(List<StepState> states)
+    {
+        var held = new List<StepState>(states.Count);
+        foreach (var state in states)
+        {
+            held.Add(state with { HeldBy = held.FirstOrDefault(h => h.Step.HoldPoint && h.Standing != StepStanding.Passed && Holds(h, state)) });
+        }
+
+        return held;
+    }
+
+    /// <summary>At a wheel: its own hold points and the vehicle's. At the vehicle, such as the road test: those of every wheel.</summary>
+    private static bool Holds(StepState earlier, StepState later)
+    {
+        // From the refit on a wheel is named by where it goes, so its hold points carry over from leg to leg.
+        var sameRun = earlier.Step.Leg == later.Step.Leg || (earlier.Step.Leg >= Leg.Refit && later.Step.Leg >= Leg.Refit);
+        return sameRun && earlier.Step.Id != later.Step.Id && (later.At == "vehicle" || earlier.At == "vehicle" || earlier.At == later.At);
+    }
+}
