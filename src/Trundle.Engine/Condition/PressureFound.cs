@@ -33,16 +33,21 @@ internal static class PressureFound
         }
 
         var entered = Source.Entered("the vehicle's placard, as entered");
-        var judged = JudgedReading.Of(found, new SourcedPressure(cold, entered), null);
+        var reference = Figures.Of("condition.reference-temperature");
+        var judged = JudgedReading.Of(found, new SourcedPressure(cold, entered), book.Subject.Ambient ?? reference.As<Temperature>());
         var limit = new Limit(Kilopascals(cold), entered);
-        var percent = found.Value / cold * 100;
-        var measured = new Amount(found.Value.Kilopascals, "kPa", string.Create(CultureInfo.InvariantCulture, $"{found.Value.Text("kPa", 0)}{(found.Hot ? ", hot" : "")}: {percent:0} % of the placard"));
+        var percent = (judged.ColdEquivalent ?? found.Value) / cold * 100;
+        var measured = new Amount(found.Value.Kilopascals, "kPa", string.Create(CultureInfo.InvariantCulture, $"{found.Value.Text("kPa", 0)}{(found.Hot ? ", hot" : "")}{(judged.ColdEquivalent is { } counted ? $", counted back to cold {counted.Text("kPa", 0)}" : "")}: {percent:0} % of the placard"));
         switch (judged.Verdict)
         {
             case ReadingVerdict.RunLow:
                 RunLow(book, assembly, at, measured, percent);
                 break;
-            case ReadingVerdict.Low or ReadingVerdict.HotLow:
+            case ReadingVerdict.HotLow:
+                // Hot and still low: how low, only a cold reading tells. A person decides.
+                book.Judge("pressure.hot-low", at, true, measured, limit, judged.Advice);
+                break;
+            case ReadingVerdict.Low:
                 book.Judge("pressure.low", at, true, measured, limit, judged.Advice);
                 break;
             case ReadingVerdict.High when placard.Laden is { } laden && found.Value <= laden:

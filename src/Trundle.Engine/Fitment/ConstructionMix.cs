@@ -102,6 +102,10 @@ public static class ConstructionMix
                 : string.Join(", ", tyres.Select(t => $"{t.Assembly.Position} {Words(t.Possible)}"));
             book.Judge(MixingRules.Of(book.Rules, MixingScope.Axle)[0].InUse, CheckBook.AxleName(axle), verdict == Verdict.Broken, Amount.Word(measured), null);
         }
+        else if (tyres.Select(t => Words(t.Possible)).Distinct().Count() > 1)
+        {
+            book.Judge("mix.unread", CheckBook.AxleName(axle), true, Amount.Word(string.Join(", ", tyres.Select(t => $"{t.Assembly.Position} {Words(t.Possible)}"))), null);
+        }
     }
 
     /// <summary>Judges two axles, the front one first. True where anything worse than advice was found, or where a construction must be read first.</summary>

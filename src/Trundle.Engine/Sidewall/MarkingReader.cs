@@ -47,7 +47,8 @@ public static class MarkingReader
             return Reading<Marking>.Of(new Marking
             {
                 Typed = typed.Trim(),
-                Size = designation,
+                // RF in the size says it; so does the word behind it.
+                Size = designation with { RunFlat = designation.RunFlat || scan.Words.Any(w => w is "RUN FLAT" or "RUNFLAT" or "RUN-FLAT") },
                 Service = service,
                 AdditionalService = additional,
                 Words = scan.Words,

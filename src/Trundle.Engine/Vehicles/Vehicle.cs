@@ -309,7 +309,7 @@ public sealed record TreadDepths(IReadOnlyList<Length> Inner, IReadOnlyList<Leng
 
 /// <summary>A pressure as read from a gauge.</summary>
 /// <param name="Value">What the gauge showed.</param>
-/// <param name="Temperature">Of the air around, or null.</param>
+/// <param name="Temperature">Of the tyre where it is hot, else of the air around; or null.</param>
 /// <param name="Hot">The tyre had been running.</param>
 public sealed record PressureReading(GaugePressure Value, Temperature? Temperature, bool Hot);
 
@@ -366,6 +366,9 @@ public sealed record Assembly
 /// <param name="Date">Today, or null where no age can be told.</param>
 public sealed record FittedVehicle(Vehicle Vehicle, IReadOnlyList<Assembly> Fitted, RuleSet? Rules, DateOnly? Date)
 {
+    /// <summary>The air's temperature in the bay, to count a hot reading back to; null where nobody gave it.</summary>
+    public Temperature? Ambient { get; init; }
+
     /// <summary>The assembly at a position, or null.</summary>
     public Assembly? At(Position position) => Fitted.FirstOrDefault(a => a.Position == position);
 

@@ -56,7 +56,7 @@ public static class VisitFileReader
         var work = file.Node("work");
         file.Knows("rotation", "ahead");
         file.Done();
-        return new VisitFile(new FittedVehicle(vehicle, fitted, rules, date), balance, conditions, work);
+        return new VisitFile(new FittedVehicle(vehicle, fitted, rules, date) { Ambient = conditions.Ambient }, balance, conditions, work);
     }
 
     private static Conditions ReadConditions(FileObject o)

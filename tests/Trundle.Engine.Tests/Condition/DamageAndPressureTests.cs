@@ -83,7 +83,7 @@ public sealed class DamageAndPressureTests
     [InlineData(260.1, false, "pressure.high", Category.Minor)]
     [InlineData(300, false, "pressure.high", Category.Minor)]
     [InlineData(250, true, "pressure.hot", Category.None)]
-    [InlineData(220, true, "pressure.low", Category.Minor)]
+    [InlineData(220, true, "pressure.hot-low", Category.Refer)]
     public void The_pressure_found_against_a_placard_of_230_and_260_laden(double kilopascals, bool hot, string rule, Category expected)
     {
         var finding = ConditionCheck.Run(Bay.Four(RuleSet.EuropeanUnion).With("1L", a => a with { Pressure = new PressureReading(GaugePressure.FromKilopascals(kilopascals), null, hot) })).One(rule, "1L");
