@@ -37,7 +37,7 @@ public sealed partial class TestsTests
     [GeneratedRegex(@"(?:void|Task)\s+(?<name>\w+)\s*\(")]
     private static partial Regex NameForm();
 
-    [GeneratedRegex(@"Should|Assert|Sample\(|Expect|\bHolds\w*\(|\bAgree\w*\(|\bCheck\w*\(")]
+    [GeneratedRegex(@"Should|Assert|Sample\(|Expect|\bHolds\w*\(|\b(?:Agree|Shows)\w*\(|\bCheck\w*\(")]
     private static partial Regex Asserts();
 
     [GeneratedRegex(@"Skip\s*=\s*""\s*""")]
