@@ -156,11 +156,12 @@ public static class VehiclePlan
         double Y(int axle) => 40 + ((axle - 1) * axleGap) + 52;
     }
 
+    /// <summary>A wheel that leads somewhere is one link, and its name says all that is drawn at it.</summary>
     private static void Begin(Svg svg, PlanWheel wheel)
     {
         if (wheel.Href is not null)
         {
-            svg.Raw($"""<a href="{Svg.Escape(wheel.Href)}" aria-label="{Svg.Escape(Say(wheel))}" class="plan-wheel">""");
+            svg.Raw($"""<a href="{Svg.Escape(wheel.Href)}" aria-label="{Svg.Escape(Say(wheel))}" class="plan-wheel"><g aria-hidden="true">""");
         }
     }
 
@@ -168,7 +169,7 @@ public static class VehiclePlan
     {
         if (wheel.Href is not null)
         {
-            svg.Raw("</a>");
+            svg.Raw("</g></a>");
         }
     }
 
