@@ -70,6 +70,7 @@ public static class VehiclePlan
             var centreX = x[wheel.Position.Axle - 1];
             Begin(svg, wheel);
             Body(svg, wheel, centreX - (WheelLength / 2), centreY - (WheelWidth / 2));
+            End(svg, wheel);
             if (!inner)
             {
                 // The words stand outside the vehicle: above its left side, below its right.
@@ -81,8 +82,6 @@ public static class VehiclePlan
                     TreadSection.Bars(svg, wheel.Tread, centreX - 118 + Math.Max(92, wheel.Name.Length * 8.2), top + 45);
                 }
             }
-
-            End(svg, wheel);
         }
 
         if (spare is not null)
@@ -90,8 +89,8 @@ public static class VehiclePlan
             var sx = last + 104;
             Begin(svg, spare);
             Body(svg, spare, sx, middle - (WheelWidth / 2));
-            Words(svg, spare, sx, middle + 44);
             End(svg, spare);
+            Words(svg, spare, sx, middle + 44);
         }
 
         return svg.End();
@@ -125,11 +124,13 @@ public static class VehiclePlan
             if (spareHere)
             {
                 Body(svg, wheel, x - (WheelLength / 2), y - (WheelWidth / 2));
+                End(svg, wheel);
                 svg.Words(x, y + 40, string.Join(" · ", wheel.Lines.Prepend(wheel.Name).Take(2)), 14, "middle");
             }
             else
             {
                 UprightBody(svg, wheel, x, y);
+                End(svg, wheel);
                 if (!inner)
                 {
                     // Beside a single wheel there is room; the words of a dual pair stand under it.
@@ -147,8 +148,6 @@ public static class VehiclePlan
                     }
                 }
             }
-
-            End(svg, wheel);
         }
 
         return svg.End();
@@ -156,12 +155,12 @@ public static class VehiclePlan
         double Y(int axle) => 40 + ((axle - 1) * axleGap) + 52;
     }
 
-    /// <summary>A wheel that leads somewhere is one link, and its name says all that is drawn at it.</summary>
+    /// <summary>A wheel that leads somewhere is a link: what is seen on it is its position, and its name says all that is drawn beside it.</summary>
     private static void Begin(Svg svg, PlanWheel wheel)
     {
         if (wheel.Href is not null)
         {
-            svg.Raw($"""<a href="{Svg.Escape(wheel.Href)}" aria-label="{Svg.Escape(Say(wheel))}" class="plan-wheel"><g aria-hidden="true">""");
+            svg.Raw($"""<a href="{Svg.Escape(wheel.Href)}" aria-label="{Svg.Escape(Say(wheel))}" class="plan-wheel">""");
         }
     }
 
@@ -169,7 +168,7 @@ public static class VehiclePlan
     {
         if (wheel.Href is not null)
         {
-            svg.Raw("</g></a>");
+            svg.Raw("</a>");
         }
     }
 
