@@ -183,6 +183,15 @@ public sealed class PagesTests : BayContext
     }
 
     [Fact]
+    public void A_step_that_waits_for_a_hold_point_offers_nothing_to_record()
+    {
+        Browser.Enter(Sample.Fields("work.steps.1R.stages", "work.steps.1R.final-torque"), Sample.Noon);
+        var page = Page(Leg.Prove, "1R", "final-torque");
+        page.FindAll(".next button").ShouldBeEmpty();
+        page.Find(".next a").GetAttribute("href")!.ShouldEndWith("/refit/1R/stages");
+    }
+
+    [Fact]
     public void What_is_not_yet_sent_is_said_in_its_own_line()
     {
         Browser.Enter(Sample.Fields(), Sample.Noon);
