@@ -1,3 +1,3 @@
 using Trundle.Cli;
 
-return await TrundleCommand.RunAsync(args);
+return TrundleCommand.Run(args);

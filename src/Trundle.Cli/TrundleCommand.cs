@@ -12,7 +12,7 @@ internal static class TrundleCommand
 {
     private static readonly Option<bool> Json = new("--json") { Description = "Print one JSON object on standard output and nothing else there.", Recursive = true };
 
-    public static async Task<int> RunAsync(string[] args)
+    public static int Run(string[] args)
     {
         var asJson = args.Contains("--json", StringComparer.Ordinal);
         try
@@ -20,10 +20,10 @@ internal static class TrundleCommand
             var parse = Root().Parse(args);
             if (parse.Errors.Count > 0)
             {
-                return Output.Wrong(new Problem("command line", "command-line", $"{parse.Errors[0].Message} See 'trundle {Words(parse)}--help'."), asJson);
+                return Output.Wrong(new Problem("command line", "command-line", $"{Told(parse)} See 'trundle {Words(parse)}--help'."), asJson);
             }
 
-            return await parse.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+            return parse.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
         }
         catch (InputProblemException e)
         {
@@ -39,6 +39,19 @@ internal static class TrundleCommand
             return Output.Fault(e, asJson);
         }
 #pragma warning restore CA1031
+    }
+
+    /// <summary>What is wrong with the line. A word that is no command is named, and what can stand there instead.</summary>
+    private static string Told(ParseResult parse)
+    {
+        var command = parse.CommandResult.Command;
+        if (command.Subcommands.Count == 0)
+        {
+            return parse.Errors[0].Message;
+        }
+
+        var word = parse.UnmatchedTokens.FirstOrDefault(t => !t.StartsWith('-'));
+        return $"{(word is null ? "A command is missing" : $"'{NumberText.Shown(word)}' is not a command here")}; there are {string.Join(", ", command.Subcommands.Select(c => c.Name))}.";
     }
 
     private static string Words(ParseResult parse) =>
@@ -100,8 +113,8 @@ internal static class TrundleCommand
             command.Arguments.Add(argument);
         }
 
-        var options = operation.Options.Select(o => (o, option: new Option<string?>(o.Name) { Description = o.About })).ToList();
-        foreach (var (_, option) in options)
+        var options = operation.Options.Select(o => new Option<string?>(o.Name) { Description = o.About }).ToArray();
+        foreach (var option in options)
         {
             command.Options.Add(option);
         }
@@ -111,10 +124,11 @@ internal static class TrundleCommand
             var body = operation.TakesFile
                 ? FileText.Read(parse.GetRequiredValue(argument!))
                 : FileNode.From(operation.ArgumentKey is null ? [] : new JsonObject { [operation.ArgumentKey] = parse.GetRequiredValue(argument!) });
-            foreach (var (o, option) in options)
+            for (var i = 0; i < options.Length; i++)
             {
-                if (parse.GetValue(option) is { } text)
+                if (parse.GetValue(options[i]) is { } text)
                 {
+                    var o = operation.Options[i];
                     JsonNode value = o.IsList
                         ? new JsonArray([.. text.Split(',', StringSplitOptions.TrimEntries).Select(t => (JsonNode?)JsonValue.Create(t))])
                         : JsonValue.Create(text);

@@ -81,20 +81,10 @@ public static class Quantity
                 : Finite(number.Value, UnitOf<T>(bareUnit), trimmed);
         }
 
-        var key = Key(unitText);
-        foreach (var unit in T.Units)
-        {
-            foreach (var spelling in unit.Spellings)
-            {
-                if (string.Equals(spelling, key, StringComparison.Ordinal))
-                {
-                    return Finite(number.Value, unit, trimmed);
-                }
-            }
-        }
-
-        return Reading<T>.Failed("unit-unknown",
-            $"'{NumberText.Shown(unitText)}' is not a unit of {Bare(T.Kind)}; use one of {string.Join(", ", T.Units.Select(u => u.Symbol))}.");
+        return Spelled<T>(unitText) is { } unit
+            ? Finite(number.Value, unit, trimmed)
+            : Reading<T>.Failed("unit-unknown",
+                $"'{NumberText.Shown(unitText)}' is not a unit of {Bare(T.Kind)}; use one of {string.Join(", ", T.Units.Select(u => u.Symbol))}.");
 
         static Reading<T> Finite(double number, Unit unit, string typed)
         {
@@ -103,6 +93,15 @@ public static class Quantity
                 ? Reading<T>.Failed("below-absolute-zero", $"'{NumberText.Shown(typed)}' is below absolute zero.")
                 : Reading<T>.Of(T.FromSi(si));
         }
+    }
+
+    /// <summary>The symbol of the unit that a readable text is written in, so that an answer to it can keep to that unit; the bare unit, or the quantity's first, where none is written.</summary>
+    public static string UnitIn<T>(string? text, string? bareUnit = null) where T : struct, IQuantity<T>
+    {
+        var trimmed = Tidy(text);
+        return NumberText.ReadStart(trimmed, out var consumed).IsRead && Spelled<T>(trimmed[consumed..].Trim()) is { } unit
+            ? unit.Symbol
+            : bareUnit ?? T.Units[0].Symbol;
     }
 
     /// <summary>A quantity of a number in a unit named by its symbol; throws where the unit is not one of the quantity's.</summary>
@@ -125,6 +124,12 @@ public static class Quantity
     {
         var rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero);
         return (rounded == 0 ? 0 : rounded).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    }
+
+    private static Unit? Spelled<T>(string unitText) where T : struct, IQuantity<T>
+    {
+        var key = Key(unitText);
+        return T.Units.FirstOrDefault(unit => unit.Spellings.Contains(key, StringComparer.Ordinal));
     }
 
     private static Unit UnitOf<T>(string symbol) where T : struct, IQuantity<T> =>

@@ -100,6 +100,9 @@ public sealed record BalanceTolerance
         }
     }
 
+    /// <summary>The same for a person to read.</summary>
+    public static string WhereNoneGivenText => $"{Figures.Of("balance.perPlane").Limit(0).Amount.Text} a plane";
+
     /// <summary>The tolerance of a balance quality grade: half the permissible unbalance for each plane.</summary>
     /// <source>ISO 21940-11 (from memory)</source>
     public static BalanceTolerance OfGrade(BalanceGrade grade, Mass assembly, RotationalSpeed speed)

@@ -61,7 +61,7 @@ internal static class FixingCautions
 
         if (clamp.Assumed.Count > 0)
         {
-            var nominal = clamp.Nominal.Seat is { } seat ? $"a {(clamp.Nominal.Condition == ThreadCondition.Dry ? "dry" : "oiled")} {Word(seat)} seat" : "a dry thread";
+            var nominal = clamp.Nominal.Seat is { } seat ? $"{(clamp.Nominal.Condition == ThreadCondition.Dry ? "a dry" : "an oiled")} {Word(seat)} seat" : "a dry thread";
             yield return $"The {string.Join(" and the ", clamp.Assumed)} of the fixing {(clamp.Assumed.Count > 1 ? "were" : "was")} not given: low and high span all that can be, and the nominal clamp is that of {nominal}.";
         }
 

@@ -7,7 +7,7 @@ namespace Trundle.Visits.Files;
 /// <summary>Reads a <c>tolerance</c> in all its forms.</summary>
 internal static class BalanceToleranceReader
 {
-    /// <summary>Reads the key <c>tolerance</c> of a balance part; 5 g a plane where it is absent, null where a problem was added.</summary>
+    /// <summary>Reads the key <c>tolerance</c> of a balance part; the usual one where it is absent, null where a problem was added.</summary>
     /// <param name="part">The balance part.</param>
     /// <param name="assembly">Mass of the whole assembly, which a grade needs.</param>
     /// <param name="perPlane">What each plane may keep, as a person reads it.</param>
@@ -52,7 +52,7 @@ internal static class BalanceToleranceReader
         perPlane = Shown(plane);
         if (plane is null && tolerance.Static is null && tolerance.Couple is null)
         {
-            o.Problems.Add(new Problem(o.Path, "tolerance-empty", "Give static, couple, perPlane or a grade here, or leave 'tolerance' out for the usual 5 g a plane."));
+            o.Problems.Add(new Problem(o.Path, "tolerance-empty", $"Give static, couple, perPlane or a grade here, or leave 'tolerance' out for the usual {BalanceTolerance.WhereNoneGivenText}."));
             return null;
         }
 

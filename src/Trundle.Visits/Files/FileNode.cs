@@ -85,6 +85,11 @@ public sealed class FileNode
             return Reading<FileNode>.Failed(new Problem(fileName, "file-too-large", $"The file has more than {MostCharacters.ToString(CultureInfo.InvariantCulture)} characters; a visit has a few thousand."));
         }
 
+        if (string.IsNullOrWhiteSpace(json))
+        {
+            return Reading<FileNode>.Failed(new Problem(Place(fileName, 1, 1), "file-empty", "There is nothing here; one JSON object was expected."));
+        }
+
         byte[] bytes;
         try
         {
@@ -100,11 +105,7 @@ public sealed class FileNode
         var reader = new Utf8JsonReader(bytes, new JsonReaderOptions { MaxDepth = MostDepth, CommentHandling = JsonCommentHandling.Disallow });
         try
         {
-            if (!reader.Read())
-            {
-                return Reading<FileNode>.Failed(new Problem(Place(fileName, 1, 1), "file-empty", "The file is empty; it should hold one JSON object."));
-            }
-
+            reader.Read();
             var problem = default(Problem);
             var root = ReadNode(ref reader, "", place, fileName, ref problem);
             if (problem is not null)

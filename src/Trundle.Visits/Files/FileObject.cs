@@ -100,7 +100,13 @@ public sealed class FileObject
     public T? Quantity<T>(string key, string? bareUnit = null, T? least = null, T? most = null) where T : struct, IQuantity<T>
     {
         var value = Value(key, text => Measures.Quantity.Read<T>(NumberWithExponent(text), bareUnit));
-        return InRange(key, value, least, most);
+        if (value is { } v && Outside(v, Text(key)!, bareUnit, least, most) is { } message)
+        {
+            Wrong(key, "out-of-range", message);
+            return null;
+        }
+
+        return value;
     }
 
     /// <summary>A list of quantities; empty where absent. A problem in one item names its index.</summary>
@@ -120,7 +126,7 @@ public sealed class FileObject
             {
                 _problems.Add(read.Problem!.At(item.Path));
             }
-            else if (Outside(read.Value, least, most) is { } message)
+            else if (Outside(read.Value, item.Text, bareUnit, least, most) is { } message)
             {
                 _problems.Add(new Problem(item.Path, "out-of-range", message));
             }
@@ -279,26 +285,18 @@ public sealed class FileObject
         return read;
     }
 
-    private T? InRange<T>(string key, T? value, T? least, T? most) where T : struct, IQuantity<T>
+    /// <summary>What is wrong with a value beside its limits, in the unit that was typed.</summary>
+    private static string? Outside<T>(T value, string typed, string? bareUnit, T? least, T? most) where T : struct, IQuantity<T>
     {
-        if (value is { } v && Outside(v, least, most) is { } message)
+        var below = least is { } l && value.Si < l.Si;
+        if (!below && !(most is { } m && value.Si > m.Si))
         {
-            Wrong(key, "out-of-range", message);
             return null;
         }
 
-        return value;
-    }
-
-    private static string? Outside<T>(T value, T? least, T? most) where T : struct, IQuantity<T>
-    {
-        var unit = T.Units[0].Symbol;
-        if (least is { } l && value.Si < l.Si)
-        {
-            return $"{value} is less than can be: at least {l.Text(unit, 3)} is expected.";
-        }
-
-        return most is { } m && value.Si > m.Si ? $"{value} is more than can be: at most {m.Text(unit, 3)} is expected." : null;
+        var unit = Measures.Quantity.UnitIn<T>(typed, bareUnit);
+        var limit = (below ? least : most)!.Value.In(unit).ToString("0.####", CultureInfo.InvariantCulture);
+        return $"'{NumberText.Shown(typed)}' is {(below ? "less" : "more")} than can be: at {(below ? "least" : "most")} {limit} {unit} is expected.";
     }
 
     /// <summary>A JSON number may carry an exponent, which a person never types.</summary>

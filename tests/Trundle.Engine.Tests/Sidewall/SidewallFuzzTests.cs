@@ -1,7 +1,7 @@
 using System.Diagnostics;
-using System.Text;
 using Trundle.Engine.Sidewall;
 using Trundle.Measures;
+using Trundle.Tests;
 
 namespace Trundle.Engine.Tests.Sidewall;
 
@@ -64,10 +64,11 @@ public sealed class SidewallFuzzTests
     private static int Fuzz(int seed, string[] valid, Func<string, bool> check)
     {
         var random = new Random(seed);
+        var spoilt = new SpoiltText(valid, Characters);
         var read = 0;
         for (var i = 0; i < Inputs; i++)
         {
-            var text = Mutated(random, valid);
+            var text = spoilt.Next(random);
             var watch = Stopwatch.StartNew();
             try
             {
@@ -75,10 +76,10 @@ public sealed class SidewallFuzzTests
             }
             catch (Exception e) when (e is not ShouldAssertException)
             {
-                throw new InvalidOperationException($"Input {i} of seed {seed} threw: {Escaped(text)}", e);
+                throw new InvalidOperationException($"Input {i} of seed {seed} threw: {SpoiltText.Escaped(text)}", e);
             }
 
-            watch.Elapsed.ShouldBeLessThan(TimeSpan.FromSeconds(20), Escaped(text));
+            watch.Elapsed.ShouldBeLessThan(TimeSpan.FromSeconds(20), SpoiltText.Escaped(text));
         }
 
         return read;
@@ -91,52 +92,7 @@ public sealed class SidewallFuzzTests
             return true;
         }
 
-        reading.Problem!.Code.ShouldNotBeNullOrWhiteSpace(Escaped(text));
-        reading.Problem.Message.ShouldEndWith(".", Case.Sensitive, Escaped(text));
-        reading.Problem.Message.Length.ShouldBeLessThan(500, Escaped(text));
-        reading.Problem.Message.Any(c => char.IsControl(c) || char.IsSurrogate(c)).ShouldBeFalse(Escaped(text));
+        SpoiltText.ShouldBeTold(reading.Problem, text);
         return false;
     }
-
-    private static string Mutated(Random random, string[] valid)
-    {
-        var text = new StringBuilder(valid[random.Next(valid.Length)]);
-        for (var changes = random.Next(1, 5); changes > 0; changes--)
-        {
-            var at = random.Next(text.Length + 1);
-            switch (random.Next(7))
-            {
-                case 0 when at < text.Length:
-                    text.Remove(at, 1);
-                    break;
-                case 1:
-                    text.Insert(at, Characters[random.Next(Characters.Length)]);
-                    break;
-                case 2 when at < text.Length:
-                    text[at] = Characters[random.Next(Characters.Length)];
-                    break;
-                case 3 when at < text.Length:
-                    text.Insert(at, text.ToString(at, random.Next(text.Length - at + 1)));
-                    break;
-                case 4 when at < text.Length:
-                    text[at] = char.IsUpper(text[at]) ? char.ToLowerInvariant(text[at]) : char.ToUpperInvariant(text[at]);
-                    break;
-                case 5:
-                    text.Insert(at, valid[random.Next(valid.Length)]);
-                    break;
-                default:
-                    if (random.Next(40) == 0)
-                    {
-                        text.Insert(at, new string(Characters[random.Next(Characters.Length)], random.Next(1, 5000)));
-                    }
-
-                    break;
-            }
-        }
-
-        return text.ToString();
-    }
-
-    private static string Escaped(string text) =>
-        string.Concat((text.Length > 300 ? text[..300] : text).Select(c => c is > '\u001f' and < '\u007f' ? c.ToString() : $"\\u{(int)c:x4}"));
 }
