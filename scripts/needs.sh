@@ -28,17 +28,21 @@ need_package() {
   fi
 }
 
-# Builds the command where a source is newer than the last build, and says so; a second start takes a second.
-command=artifacts/bin/Trundle.Cli/release/trundle
+# Builds the command where a source is newer than the last build, and says so; a second start asks the SDK nothing.
+# Published, not only built: it starts in a third of the time, and the bay's pages go out trimmed and compressed.
+command=artifacts/command/trundle
 build_command() {
   local stamp=artifacts/run.built
   if [ -x "$command" ] && [ -f "$stamp" ] \
     && [ -z "$(find src Directory.Build.props Directory.Packages.props global.json -newer "$stamp" -print -quit)" ]; then
     return 0
   fi
+  need_sdk
   echo "Building Trundle; the first time NuGet fetches the packages named in Directory.Packages.props." >&2
   mkdir -p artifacts
   touch "$stamp.now"
-  dotnet build src/Trundle.Cli -c Release -v q -clp:ErrorsOnly >&2
+  local machine
+  machine=linux-$(uname -m | sed 's/x86_64/x64/; s/aarch64/arm64/')
+  dotnet publish src/Trundle.Cli -c Release -r "$machine" --no-self-contained -o artifacts/command -v q -clp:ErrorsOnly >&2
   mv "$stamp.now" "$stamp"
 }

@@ -11,7 +11,12 @@ internal sealed class CsvTable
     private CsvTable(string name, IReadOnlyList<string[]> rows)
     {
         Name = name;
-        _columns = rows[0].Select((column, i) => (column, i)).ToDictionary(c => c.column, c => c.i, StringComparer.Ordinal);
+        _columns = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (var column in rows[0])
+        {
+            _columns.Add(column, _columns.Count);
+        }
+
         Rows = [.. rows.Skip(1)];
     }
 

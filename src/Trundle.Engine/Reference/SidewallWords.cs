@@ -10,6 +10,9 @@ namespace Trundle.Engine.Reference;
 /// <param name="Source">Where the meaning comes from.</param>
 public sealed record SidewallWord(string Word, IReadOnlyList<string> Spellings, string Meaning, string? Caution, Source Source);
 
+/// <summary>One spelling of a word.</summary>
+internal sealed record SpelledWord(string Spelling, SidewallWord Word);
+
 /// <summary>The words and marks that a sidewall carries beside size and service description.</summary>
 public static class SidewallWords
 {
@@ -17,8 +20,11 @@ public static class SidewallWords
     public static IReadOnlyList<SidewallWord> List { get; } = Load();
 
     /// <summary>Every spelling with its word, longest first, so that the first that fits is the whole word.</summary>
-    internal static IReadOnlyList<(string Spelling, SidewallWord Word)> Spellings { get; } =
-        [.. List.SelectMany(w => w.Spellings.Select(s => (s, w))).OrderByDescending(p => p.s.Length).ThenBy(p => p.s, StringComparer.Ordinal)];
+    internal static IReadOnlyList<SpelledWord> Spellings { get; } =
+    [
+        .. List.SelectMany(w => w.Spellings.Select(s => new SpelledWord(s, w)))
+            .OrderByDescending(p => p.Spelling.Length).ThenBy(p => p.Spelling, StringComparer.Ordinal),
+    ];
 
     /// <summary>The word of a spelling, in any case, or null where it is not known.</summary>
     /// <source>each row of the table names its own</source>
@@ -26,7 +32,7 @@ public static class SidewallWords
     {
         ArgumentNullException.ThrowIfNull(text);
         var typed = string.Join(' ', text.ToUpperInvariant().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
-        return Spellings.FirstOrDefault(p => p.Spelling == typed).Word;
+        return Spellings.FirstOrDefault(p => p.Spelling == typed)?.Word;
     }
 
     private static List<SidewallWord> Load()

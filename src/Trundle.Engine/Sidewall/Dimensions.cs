@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Globalization;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Reference;
@@ -15,9 +14,9 @@ namespace Trundle.Engine.Sidewall;
 /// </remarks>
 public static class Dimensions
 {
-    private static readonly FrozenDictionary<double, int> RimCodes = LoadRimCodes();
+    private static readonly IReadOnlyList<RimCode> RimCodes = LoadRimCodes();
 
-    private static readonly IReadOnlyList<(string Rim, int From, int To, decimal Factor)> Factors = LoadFactors();
+    private static readonly IReadOnlyList<RimFactor> Factors = LoadFactors();
 
     private static readonly Source Rule = new("UN R30 and R54 paragraph 6.1: D = d + 2H, S = S1 + K (A - A1)", SourceStatus.Calculated);
 
@@ -26,7 +25,7 @@ public static class Dimensions
     /// <returns>The listed diameter; for a code that is not listed, the code times 25.4 mm rounded to the millimetre.</returns>
     /// <source>UN R30 and R54 paragraph 6.1.2 (from memory)</source>
     public static Length NominalRimDiameter(double code) => Length.FromMillimetres(
-        RimCodes.TryGetValue(code, out var listed) ? listed : (double)Whole((decimal)code * 25.4m));
+        RimCodes.FirstOrDefault(r => r.Code == code) is { } listed ? listed.Millimetres : (double)Whole((decimal)code * 25.4m));
 
     /// <summary>The same size with its design section width, measuring rim and overall diameter where they are known.</summary>
     /// <param name="size">A size as read.</param>
@@ -157,24 +156,31 @@ public static class Dimensions
         return null;
     }
 
-    private static FrozenDictionary<double, int> LoadRimCodes()
+    private static List<RimCode> LoadRimCodes()
     {
         var table = CsvTable.Embedded("rim_codes.csv");
-        return table.Rows.ToFrozenDictionary(
-            r => double.Parse(table.Cell(r, "code"), NumberStyles.Float, CultureInfo.InvariantCulture),
-            r => int.Parse(table.Cell(r, "diameter_mm"), CultureInfo.InvariantCulture));
+        return
+        [
+            .. table.Rows.Select(r => new RimCode(
+                double.Parse(table.Cell(r, "code"), NumberStyles.Float, CultureInfo.InvariantCulture),
+                int.Parse(table.Cell(r, "diameter_mm"), CultureInfo.InvariantCulture))),
+        ];
     }
 
-    private static List<(string, int, int, decimal)> LoadFactors()
+    private static List<RimFactor> LoadFactors()
     {
         var table = CsvTable.Embedded("rim_factor.csv");
         return
         [
-            .. table.Rows.Select(r => (
+            .. table.Rows.Select(r => new RimFactor(
                 table.Cell(r, "rim"),
                 int.Parse(table.Cell(r, "aspect_from"), CultureInfo.InvariantCulture),
                 int.Parse(table.Cell(r, "aspect_to"), CultureInfo.InvariantCulture),
                 decimal.Parse(table.Cell(r, "factor"), CultureInfo.InvariantCulture))),
         ];
     }
+
+    private sealed record RimCode(double Code, int Millimetres);
+
+    private sealed record RimFactor(string Rim, int From, int To, decimal Factor);
 }
