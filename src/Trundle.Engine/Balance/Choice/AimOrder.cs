@@ -1,7 +1,7 @@
 namespace Trundle.Engine.Balance.Choice;
 
-/// <summary>One choice of weights with what it is judged by.</summary>
-internal sealed record Chosen(PlacedPiece[] Inner, PlacedPiece[] Outer, double Score, double Squares, double MassGrams)
+/// <summary>One choice of weights with what it is judged by; what it leaves in both planes, as (g·mm)² together, parts what is equal in all else.</summary>
+internal sealed record Chosen(PlacedPiece[] Inner, PlacedPiece[] Outer, double Score, double Squares, double MassGrams, double Left)
 {
     public int Pieces => Inner.Length + Outer.Length;
 }
@@ -11,6 +11,7 @@ internal sealed class AimOrder
 {
     private const double MassTie = 1e-7;
     private const double ScoreTie = 1e-10;
+    private const double LeftTie = 1e-9;
 
     private readonly IReadOnlyList<BalanceAim> _aims;
     private readonly double _perGram;
@@ -55,7 +56,38 @@ internal sealed class AimOrder
         return -1;
     }
 
-    /// <summary>True where one choice is better than another.</summary>
+    /// <summary>
+    /// What a choice of so many pieces has to keep to if it is to be as good as another or better: a score that falls from one at no mass by
+    /// so much a gram, and a greatest mass. Below nothing where it cannot.
+    /// </summary>
+    public (double AtNothing, double PerGram, double MostGrams) Room(int pieces, Chosen? best)
+    {
+        if (best is null)
+        {
+            return (double.PositiveInfinity, 0, double.PositiveInfinity);
+        }
+
+        foreach (var aim in _aims)
+        {
+            switch (aim)
+            {
+                case BalanceAim.Pieces when pieces != best.Pieces:
+                    return pieces < best.Pieces ? (double.PositiveInfinity, 0, double.PositiveInfinity) : (-1, 0, -1);
+                case BalanceAim.Mass:
+                    return (double.PositiveInfinity, 0, best.MassGrams + MassTie);
+                case BalanceAim.Score:
+                    var most = Priced(best.Score, best.MassGrams) + ScoreTie;
+                    return (most, _perGram, _perGram > 0 ? most / _perGram : double.PositiveInfinity);
+                case BalanceAim.Tolerance:
+                case BalanceAim.Pieces:
+                    break;
+            }
+        }
+
+        return (-1, 0, -1);
+    }
+
+    /// <summary>True where one choice is better than another: by the aims; then by less mass; then by less left in both planes together.</summary>
     public bool IsBetter(Chosen candidate, Chosen? best)
     {
         if (best is null)
@@ -80,7 +112,8 @@ internal sealed class AimOrder
             }
         }
 
-        return false;
+        return candidate.MassGrams < best.MassGrams - MassTie
+            || (candidate.MassGrams <= best.MassGrams + MassTie && candidate.Left < (best.Left * (1 - LeftTie)) - LeftTie);
     }
 
     private static double Beyond(double difference, double tie) => Math.Abs(difference) > tie ? difference : 0;

@@ -26,6 +26,27 @@ internal sealed class ChoicePlane
     /// <summary>How many of each item of this plane's kind there are; -1 for no limit; null where nothing is counted.</summary>
     public required int[]? Counts { get; init; }
 
+    /// <summary>All that the drawer holds for this plane; infinite where an item has no count.</summary>
+    public double DrawerGrams { get; init; } = double.PositiveInfinity;
+
+    /// <summary>About what the need takes here: more than its own mass where it lies between two places.</summary>
+    public double UsualGrams
+    {
+        get
+        {
+            var grams = Need.Magnitude / RadiusMillimetres;
+            if (Places is not { Length: > 2 } places || grams == 0)
+            {
+                return grams;
+            }
+
+            var from = double.RadiansToDegrees(Need.Phase);
+            var nearest = places.Select(p => Math.Abs(WheelAngle.FromDegrees(p - from + 180).Degrees - 180)).Order().Take(2).ToArray();
+            var cosine = Math.Cos(double.DegreesToRadians(Math.Min(nearest[0] + nearest[1], 140) / 2));
+            return grams / cosine;
+        }
+    }
+
     /// <summary>Half the angle that a piece covers, in radians.</summary>
     public double HalfAngle(PieceType type) => type.SizeMillimetres / (2 * RadiusMillimetres);
 
@@ -38,9 +59,11 @@ internal sealed class ChoicePlane
     public bool HasSizes => Types.All.Any(t => t.SizeMillimetres > 0);
 
     /// <summary>True where two pieces at these angles (radians) do not cover each other.</summary>
-    public bool Clear(PieceType a, double angleA, PieceType b, double angleB)
+    public bool Clear(PieceType a, double angleA, PieceType b, double angleB) => Clear(HalfAngle(a) + HalfAngle(b), angleA, angleB);
+
+    /// <summary>True where two angles are so far apart, around the circle.</summary>
+    public static bool Clear(double room, double angleA, double angleB)
     {
-        var room = HalfAngle(a) + HalfAngle(b);
         if (room == 0)
         {
             return true;

@@ -9,11 +9,11 @@ internal static class ContinuousPlane
     /// Every reach of so many pieces that comes within a distance of a vector. With three pieces or more and forbidden arcs or lengths the
     /// ring is a bound from outside.
     /// </summary>
-    public static List<Reach> Reaches(ChoicePlane plane, int pieces, Complex near, double within, SearchBudget budget)
+    public static List<Reach> Reaches(ChoicePlane plane, int pieces, Complex near, Asked asked, SearchBudget budget)
     {
         if (pieces == 0)
         {
-            return Reach.Nothing.Distance(near) <= within ? [Reach.Nothing] : [];
+            return Reach.Nothing.Distance(near) <= asked.For(0) ? [Reach.Nothing] : [];
         }
 
         IEnumerable<Reach> all;
@@ -27,10 +27,10 @@ internal static class ContinuousPlane
         }
         else
         {
-            all = Sets(plane, pieces, budget).SelectMany(set => set.Length == 2 ? PairRegion.Of(plane, set[0], set[1]) : [Ring(plane, set)]);
+            all = Sets(plane, pieces, (near.Magnitude - asked.For(0)) / plane.RadiusMillimetres, asked.MostGrams, budget).SelectMany(set => set.Length == 2 ? PairRegion.Of(plane, set[0], set[1]) : [Ring(plane, set)]);
         }
 
-        return [.. all.Where(r => r.Arcs.Arcs.Count > 0 && r.Distance(near) <= within)];
+        return [.. all.Where(r => r.Arcs.Arcs.Count > 0 && asked.For(r.MassGrams) is >= 0 and var within && r.Distance(near) <= within)];
     }
 
     private static Reach One(ChoicePlane plane, PieceType type)
@@ -92,44 +92,44 @@ internal static class ContinuousPlane
         };
     }
 
-    /// <summary>Every set of so many pieces that the drawer holds, up to the budget.</summary>
-    private static IEnumerable<PieceType[]> Sets(ChoicePlane plane, int pieces, SearchBudget budget)
+    /// <summary>Every set of so many pieces that the drawer holds, from a least to a greatest mass, up to the budget.</summary>
+    private static List<PieceType[]> Sets(ChoicePlane plane, int pieces, double leastGrams, double mostGrams, SearchBudget budget)
     {
         var types = plane.Types.All.Where(t => !plane.IsTooLong(t)).ToArray();
-        var chosen = new int[pieces];
-        if (types.Length == 0)
+        var chosen = new PieceType[pieces];
+        var found = new List<PieceType[]>();
+        if (types.Length > 0)
         {
-            yield break;
+            Next(0, 0, 0);
         }
 
-        while (true)
+        return found;
+
+        void Next(int at, int first, double grams)
         {
-            if (!budget.Spend(10))
+            if (at == pieces)
             {
-                yield break;
+                var set = (PieceType[])chosen.Clone();
+                if (grams >= leastGrams - 1e-9 && ChoicePlane.Enough(plane.Counts, set))
+                {
+                    found.Add(set);
+                }
+
+                return;
             }
 
-            var set = chosen.Select(i => types[i]).ToArray();
-            if (ChoicePlane.Enough(plane.Counts, set))
+            for (var i = first; i < types.Length && grams + ((pieces - at) * types[i].MassGrams) <= mostGrams + 1e-9; i++)
             {
-                yield return set;
-            }
+                if (grams + types[i].MassGrams + ((pieces - at - 1) * types[^1].MassGrams) >= leastGrams - 1e-9)
+                {
+                    if (!budget.Spend(10))
+                    {
+                        return;
+                    }
 
-            var at = pieces - 1;
-            while (at >= 0 && chosen[at] == types.Length - 1)
-            {
-                at--;
-            }
-
-            if (at < 0)
-            {
-                yield break;
-            }
-
-            var value = chosen[at] + 1;
-            for (var i = at; i < pieces; i++)
-            {
-                chosen[i] = value;
+                    chosen[at] = types[i];
+                    Next(at + 1, i, grams + types[i].MassGrams);
+                }
             }
         }
     }

@@ -7,36 +7,52 @@ internal sealed class DiscretePlane
 {
     private const int MostListed = 1_500_000;
 
+    // Up to so many places, every two are solved for their masses; beyond, the last place is found by its angle.
+    private const int FewPlaces = 48;
+
     private readonly ChoicePlane _plane;
     private readonly SearchBudget _budget;
-    private readonly double _mostGrams;
-    private readonly double[] _places;
-    private readonly Complex[] _directions;
+    private readonly double[] _angles;
+    private readonly double[] _x;
+    private readonly double[] _y;
     private readonly double[] _arms;
+    private readonly double[] _grams;
+    private readonly double[] _halves;
     private readonly bool[]?[] _allowed;
     private readonly bool _sizes;
+    private readonly bool _oneEach;
 
-    public DiscretePlane(ChoicePlane plane, double mostGrams, SearchBudget budget)
+    private Arrangements _list;
+    private Complex _centre;
+    private Asked _asked;
+    private int[] _places = [];
+    private int[] _types = [];
+
+    public DiscretePlane(ChoicePlane plane, SearchBudget budget)
     {
         _plane = plane;
         _budget = budget;
-        _mostGrams = mostGrams;
-        _places = [.. plane.Places!.Select(double.DegreesToRadians)];
-        _directions = [.. _places.Select(a => Complex.FromPolarCoordinates(1, a))];
-        _arms = [.. plane.Types.All.Select(t => t.MassGrams * plane.RadiusMillimetres)];
+        _list = new Arrangements(plane, 0);
+        _angles = [.. plane.Places!.Select(double.DegreesToRadians)];
+        _x = [.. _angles.Select(Math.Cos)];
+        _y = [.. _angles.Select(Math.Sin)];
+        _grams = [.. plane.Types.All.Select(t => t.MassGrams)];
+        _arms = [.. _grams.Select(g => g * plane.RadiusMillimetres)];
+        _halves = [.. plane.Types.All.Select(plane.HalfAngle)];
         _sizes = plane.HasSizes;
+        _oneEach = plane.Kind == WeightKind.Adhesive;
         _allowed = [.. plane.Types.All.Select(t => plane.IsTooLong(t)
-            ? new bool[_places.Length]
-            : plane.Forbidden.Count == 0 ? null : (bool[])[.. _places.Select(plane.Allowed(t).Contains)])];
+            ? new bool[_angles.Length]
+            : plane.Forbidden.Count == 0 ? null : (bool[])[.. _angles.Select(plane.Allowed(t).Contains)])];
     }
 
-    /// <summary>Every arrangement whose vector lies within a distance of another.</summary>
-    public Arrangements Near(Complex centre, double within, int pieces)
+    /// <summary>Every arrangement whose vector lies as near to another as is asked.</summary>
+    public Arrangements Near(Complex centre, Asked asked, int pieces)
     {
         var list = new Arrangements(_plane, pieces);
         if (pieces == 0)
         {
-            if (centre.Magnitude <= within)
+            if (centre.Magnitude <= asked.For(0))
             {
                 list.Add(Complex.Zero, 0, [], []);
             }
@@ -45,92 +61,196 @@ internal sealed class DiscretePlane
         }
 
         // Two strips at one place are one strip; two clips there are two, where nobody gave their length.
-        list.MissingFromGrams = StripsAreBounded(pieces, within) ? double.PositiveInfinity : _plane.Types.HeaviestStripGrams;
+        list.MissingFromGrams = _plane.Types.HeaviestStripGrams >= asked.MostGrams || StripsAreBounded(pieces, asked.For(0))
+            ? double.PositiveInfinity
+            : _plane.Types.HeaviestStripGrams;
         if (_arms.Length > 0)
         {
-            Next(list, new Search(centre, within), new int[pieces], new int[pieces], 0, Complex.Zero, 0);
+            (_list, _centre, _asked, _places, _types) = (list, centre, asked, new int[pieces], new int[pieces]);
+            Next(0, centre.Real, centre.Imaginary, 0);
         }
 
         return list;
     }
 
-    private readonly record struct Search(Complex Centre, double Within);
-
-    private void Next(Arrangements list, Search search, int[] places, int[] types, int at, Complex sum, double mass)
+    private void Next(int at, double leftX, double leftY, double mass)
     {
-        var left = search.Centre - sum;
-        var distance = left.Magnitude;
-        var rest = places.Length - at;
-        if (distance - search.Within > rest * _arms[^1])
+        var rest = _places.Length - at;
+        var within = _asked.For(mass + (rest * _grams[0]));
+        if (within < 0)
         {
             return;
         }
 
-        var firstPlace = at == 0 ? 0 : places[at - 1];
+        var first = at == 0 ? 0 : _places[at - 1];
+        var most = Math.Min(rest * _arms[^1], (_asked.MostGrams - mass) * _plane.RadiusMillimetres);
+        var distance = Math.Sqrt((leftX * leftX) + (leftY * leftY));
+        if (distance - within > most || (_x.Length <= FewPlaces && distance - within > most * Towards(first, leftX / distance, leftY / distance)))
+        {
+            return;
+        }
+
         if (rest == 1)
         {
-            Last(list, search, places, types, left, distance, firstPlace, mass);
+            Last(at, first, leftX, leftY, distance, mass);
             return;
         }
 
-        for (var place = firstPlace; place < _places.Length; place++)
+        if (rest == 2 && _x.Length <= FewPlaces)
         {
-            for (var type = 0; type < _arms.Length; type++)
+            LastTwo(at, first, leftX, leftY, within, mass);
+            return;
+        }
+
+        for (var place = first; place < _x.Length; place++)
+        {
+            for (var type = 0; type < _arms.Length && mass + _grams[type] + ((rest - 1) * _grams[0]) <= _asked.MostGrams; type++)
             {
-                if (!_budget.Spend(1) || list.Count >= MostListed)
+                if (!Spend())
                 {
-                    list.MissingFromGrams = 0;
                     return;
                 }
 
-                if (mass + _plane.Types.All[type].MassGrams > _mostGrams)
+                if (Fits(at, place, type))
                 {
-                    break;
-                }
-
-                if (Fits(places, types, at, place, type))
-                {
-                    (places[at], types[at]) = (place, type);
-                    Next(list, search, places, types, at + 1, sum + (_arms[type] * _directions[place]), mass + _plane.Types.All[type].MassGrams);
+                    (_places[at], _types[at]) = (place, type);
+                    Next(at + 1, leftX - (_arms[type] * _x[place]), leftY - (_arms[type] * _y[place]), mass + _grams[type]);
                 }
             }
         }
     }
 
-    /// <summary>The last piece: only masses and places that can close the gap are looked at.</summary>
-    private void Last(Arrangements list, Search search, int[] places, int[] types, Complex left, double distance, int firstPlace, double mass)
+    /// <summary>The greatest part of an arm, at any place from one on, along a direction; not below nothing.</summary>
+    private double Towards(int first, double x, double y)
     {
-        var at = places.Length - 1;
-        for (var type = FirstArm(distance - search.Within); type < _arms.Length && _arms[type] <= distance + search.Within; type++)
+        var most = 0.0;
+        for (var place = first; place < _x.Length; place++)
         {
-            if (mass + _plane.Types.All[type].MassGrams > _mostGrams)
-            {
-                break;
-            }
+            most = Math.Max(most, (_x[place] * x) + (_y[place] * y));
+        }
 
-            var (low, high) = Window(left.Phase, distance, _arms[type], search.Within);
-            foreach (var (from, to) in PlacesIn(low, high))
+        return most;
+    }
+
+    /// <summary>The last two pieces: two places that do not face each other part a vector in one way, so few masses come near.</summary>
+    private void LastTwo(int at, int first, double leftX, double leftY, double within, double mass)
+    {
+        var lightest = _arms[0];
+        for (var i = first; i < _x.Length; i++)
+        {
+            for (var j = _oneEach ? i + 1 : i; j < _x.Length; j++)
             {
-                for (var place = Math.Max(from, firstPlace); place < to; place++)
+                if (!Spend())
                 {
-                    if (!_budget.Spend(1) || list.Count >= MostListed)
+                    return;
+                }
+
+                var cross = (_x[i] * _y[j]) - (_y[i] * _x[j]);
+                var (from, to) = (0.0, _arms[^1]);
+                if (Math.Abs(cross) > 1e-9)
+                {
+                    var spread = (within / Math.Abs(cross)) + 1e-9;
+                    var onFirst = ((leftX * _y[j]) - (leftY * _x[j])) / cross;
+                    if (onFirst + spread < lightest || ((_x[i] * leftY) - (_y[i] * leftX)) / cross < lightest - spread)
                     {
-                        list.MissingFromGrams = 0;
-                        return;
+                        continue;
                     }
 
-                    var miss = left - (_arms[type] * _directions[place]);
-                    if (miss.Magnitude <= search.Within && Fits(places, types, at, place, type))
+                    (from, to) = (onFirst - spread, onFirst + spread);
+                }
+
+                for (var type = FirstArm(from); type < _arms.Length && _arms[type] <= to && mass + _grams[type] + _grams[0] <= _asked.MostGrams; type++)
+                {
+                    if (Fits(at, i, type))
                     {
-                        (places[at], types[at]) = (place, type);
-                        if (_plane.Counts is null || ChoicePlane.Enough(_plane.Counts, types.Select(t => _plane.Types.All[t])))
-                        {
-                            list.Add(search.Centre - miss, mass + _plane.Types.All[type].MassGrams, places, types);
-                        }
+                        (_places[at], _types[at]) = (i, type);
+                        LastAt(at + 1, j, leftX - (_arms[type] * _x[i]), leftY - (_arms[type] * _y[i]), mass + _grams[type]);
                     }
                 }
             }
         }
+    }
+
+    /// <summary>The last piece at one place: the masses that close the gap.</summary>
+    private void LastAt(int at, int place, double leftX, double leftY, double mass)
+    {
+        var along = (leftX * _x[place]) + (leftY * _y[place]);
+        var across = (leftX * _y[place]) - (leftY * _x[place]);
+        var within = _asked.For(mass + _grams[0]);
+        var square = (within * within) - (across * across);
+        if (within < 0 || square < 0)
+        {
+            return;
+        }
+
+        var half = Math.Sqrt(square) + 1e-9;
+        for (var type = FirstArm(along - half); type < _arms.Length && _arms[type] <= along + half; type++)
+        {
+            if (!Spend())
+            {
+                return;
+            }
+
+            Offer(at, place, type, leftX, leftY, mass);
+        }
+    }
+
+    /// <summary>The last piece: only masses and places that can close the gap are looked at.</summary>
+    private void Last(int at, int first, double leftX, double leftY, double distance, double mass)
+    {
+        if (_x.Length <= FewPlaces)
+        {
+            for (var place = first; place < _x.Length; place++)
+            {
+                LastAt(at, place, leftX, leftY, mass);
+            }
+
+            return;
+        }
+
+        var within = _asked.For(mass + _grams[0]);
+        var direction = Math.Atan2(leftY, leftX);
+        for (var type = FirstArm(distance - within); type < _arms.Length && _arms[type] <= distance + within && mass + _grams[type] <= _asked.MostGrams; type++)
+        {
+            var (low, high) = Window(direction, distance, _arms[type], within);
+            foreach (var (from, to) in PlacesIn(low, high))
+            {
+                for (var place = Math.Max(from, first); place < to; place++)
+                {
+                    if (!Spend())
+                    {
+                        return;
+                    }
+
+                    Offer(at, place, type, leftX, leftY, mass);
+                }
+            }
+        }
+    }
+
+    private void Offer(int at, int place, int type, double leftX, double leftY, double mass)
+    {
+        var (missX, missY) = (leftX - (_arms[type] * _x[place]), leftY - (_arms[type] * _y[place]));
+        var within = _asked.For(mass + _grams[type]);
+        if (within >= 0 && (missX * missX) + (missY * missY) <= within * within && Fits(at, place, type))
+        {
+            (_places[at], _types[at]) = (place, type);
+            if (_plane.Counts is null || ChoicePlane.Enough(_plane.Counts, _types.Select(t => _plane.Types.All[t])))
+            {
+                _list.Add(_centre - new Complex(missX, missY), mass + _grams[type], _places, _types);
+            }
+        }
+    }
+
+    private bool Spend()
+    {
+        if (_budget.Spend(1) && _list.Count < MostListed)
+        {
+            return true;
+        }
+
+        _list.MissingFromGrams = 0;
+        return false;
     }
 
     private int FirstArm(double least)
@@ -175,23 +295,23 @@ internal sealed class DiscretePlane
     {
         if (high - low >= Math.Tau)
         {
-            return [(0, _places.Length)];
+            return [(0, _x.Length)];
         }
 
         var from = AllowedArcs.Turn(low);
         var to = from + (high - low);
         return to < Math.Tau
             ? [(Index(from), Index(to))]
-            : [(0, Index(to - Math.Tau)), (Index(from), _places.Length)];
+            : [(0, Index(to - Math.Tau)), (Index(from), _x.Length)];
     }
 
     private int Index(double angle)
     {
-        var i = Array.BinarySearch(_places, angle);
+        var i = Array.BinarySearch(_angles, angle);
         return i < 0 ? ~i : i;
     }
 
-    private bool Fits(int[] places, int[] types, int at, int place, int type)
+    private bool Fits(int at, int place, int type)
     {
         if (_allowed[type] is { } allowed && !allowed[place])
         {
@@ -200,12 +320,12 @@ internal sealed class DiscretePlane
 
         for (var i = 0; i < at; i++)
         {
-            if (places[i] == place && (_plane.Kind == WeightKind.Adhesive || types[i] > type))
+            if (_places[i] == place && (_oneEach || _types[i] > type))
             {
                 return false;
             }
 
-            if (_sizes && !_plane.Clear(_plane.Types.All[types[i]], _places[places[i]], _plane.Types.All[type], _places[place]))
+            if (_sizes && !ChoicePlane.Clear(_halves[_types[i]] + _halves[type], _angles[_places[i]], _angles[place]))
             {
                 return false;
             }
@@ -239,11 +359,11 @@ internal sealed class DiscretePlane
         // Two strips with an angle between: the heavier one's part across the other is at most what is needed. Two that face each other
         // exactly make what a lighter pair makes, or one strip, where the lightest segment divides all others.
         var least = 1.0;
-        for (var i = 0; i < _places.Length; i++)
+        for (var i = 0; i < _angles.Length; i++)
         {
             for (var j = 0; j < i; j++)
             {
-                var sine = Math.Abs(Math.Sin(_places[i] - _places[j]));
+                var sine = Math.Abs(Math.Sin(_angles[i] - _angles[j]));
                 if (sine > 1e-9)
                 {
                     least = Math.Min(least, sine);

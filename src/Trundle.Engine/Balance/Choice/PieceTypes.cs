@@ -22,6 +22,9 @@ internal sealed class PieceTypes
 
     public IReadOnlyList<PieceType> All { get; }
 
+    /// <summary>The lightest piece; infinite where there is none.</summary>
+    public double LightestGrams => All.Count > 0 ? All[0].MassGrams : double.PositiveInfinity;
+
     /// <summary>Every strip up to this mass is listed; infinite where every piece is: clips, or strips under a hard limit.</summary>
     public double HeaviestStripGrams { get; }
 

@@ -19,16 +19,16 @@ internal sealed class PlaneList
     /// <summary>Nothing comes near, and nothing is missing.</summary>
     public bool IsEmptyForGood => (Arranged?.Count ?? _reaches!.Count) == 0 && double.IsPositiveInfinity(MissingFromGrams);
 
-    public static PlaneList Of(ChoicePlane plane, int pieces, double within, double mostGrams, SearchBudget budget)
+    public static PlaneList Of(ChoicePlane plane, DiscretePlane? places, int pieces, Asked asked, SearchBudget budget)
     {
-        if (plane.Places is not null)
+        if (places is not null)
         {
-            var list = new DiscretePlane(plane, mostGrams, budget).Near(plane.Need, within, pieces);
+            var list = places.Near(plane.Need, asked, pieces);
             return new PlaneList(list, null, list.MissingFromGrams);
         }
 
-        var reaches = ContinuousPlane.Reaches(plane, pieces, plane.Need, within, budget).Where(r => r.MassGrams <= mostGrams).ToList();
-        return new PlaneList(null, reaches, MissingFrom(plane, pieces, within, reaches));
+        var reaches = ContinuousPlane.Reaches(plane, pieces, plane.Need, asked, budget);
+        return new PlaneList(null, reaches, MissingFrom(plane, pieces, asked, reaches));
     }
 
     /// <summary>Everything as reaches: an arrangement is a point.</summary>
@@ -74,11 +74,11 @@ internal sealed class PlaneList
         return list.Count == 0 ? null : list.Pieces(Enumerable.Range(0, list.Count).MinBy(i => (list.Vectors[i] - plane.Need).Magnitude));
     }
 
-    private static double MissingFrom(ChoicePlane plane, int pieces, double within, List<Reach> reaches)
+    private static double MissingFrom(ChoicePlane plane, int pieces, Asked asked, List<Reach> reaches)
     {
         var heaviest = plane.Types.HeaviestStripGrams;
-        var needed = plane.Need.Magnitude + within;
-        if (pieces == 0 || double.IsPositiveInfinity(heaviest) || (pieces == 1 && heaviest * plane.RadiusMillimetres >= needed))
+        var needed = plane.Need.Magnitude + asked.For(0);
+        if (pieces == 0 || heaviest >= asked.MostGrams || (pieces == 1 && heaviest * plane.RadiusMillimetres >= needed))
         {
             return double.PositiveInfinity;
         }

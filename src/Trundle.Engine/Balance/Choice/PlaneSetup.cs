@@ -32,6 +32,7 @@ internal static class PlaneSetup
                 Types = PieceTypes.Of(plane.Kind, stock, Math.Max(Math.Max((2 * near) + (2 * segment), priced), ListedUpTo), problem.MaxMass?.Grams ?? double.PositiveInfinity),
                 Places = Places(problem, plane),
                 Forbidden = [.. problem.Forbidden.Where(f => f.Plane == side).Select(f => (f.From.Radians, AllowedArcs.Turn(f.To.Radians - f.From.Radians)))],
+                DrawerGrams = stock.All(s => s.Count is not null) ? stock.Sum(s => s.Count!.Value * s.Mass.Grams) : double.PositiveInfinity,
                 Counts = stock.Any(s => s.Count is not null) ? [.. stock.Select(s => s.Count ?? -1)] : null,
             };
         }

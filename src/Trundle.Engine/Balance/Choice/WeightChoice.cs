@@ -11,7 +11,11 @@ internal sealed class WeightChoice
     // A score may pass 1 by rounding alone.
     private const double Met = 1 + 1e-9;
     private const int MostPieces = 16;
-    private const int GuessPieces = 4;
+    private const int GuessPieces = 2;
+
+    // Where the score cannot fall any more, so many pieces more are still tried for a lesser sum of squares.
+    private const int PiecesForSquares = 3;
+    private const int LastGuessPieces = 4;
     private const long Steps = 25_000_000;
 
     private readonly ChoicePlane _inner;
@@ -21,12 +25,15 @@ internal sealed class WeightChoice
     private readonly int? _maxPieces;
     private readonly double _mostGrams;
     private readonly double _lightest;
+    private readonly ScoreFloor _floor;
+    private readonly double _softGrams;
     private readonly AimOrder _aims;
     private readonly bool _toTolerance;
 
     private readonly List<(int Pieces, double Grams, double Score)> _missed = [];
-    private readonly Dictionary<(PlaneSide, int), (double Within, PlaneList List)> _lists = [];
+    private readonly Dictionary<(PlaneSide, int), (Asked Asked, PlaneList List)> _lists = [];
     private SearchBudget _budget = new(Steps);
+    private (DiscretePlane? Inner, DiscretePlane? Outer) _places;
     private AimOrder _order;
     private Chosen? _best;
 
@@ -40,43 +47,64 @@ internal sealed class WeightChoice
         _mostGrams = problem.MaxMass is { } most ? most.Grams + 1e-9 : double.PositiveInfinity;
         (_inner, _outer) = PlaneSetup.Of(problem, score);
         _sharedCounts = _inner.Kind == _outer.Kind && _inner.Counts is not null;
-        _lightest = _inner.Types.All.Concat(_outer.Types.All).Select(t => t.MassGrams).DefaultIfEmpty(0).Min();
+        _lightest = Math.Min(_inner.Types.LightestGrams, _outer.Types.LightestGrams) is var least && double.IsFinite(least) ? least : 0;
+        _floor = new ScoreFloor(score, _inner, _outer, _sharedCounts, _mostGrams);
+        _softGrams = _inner.UsualGrams + _outer.UsualGrams + _lightest;
+        _places = PlacesOf(_budget);
     }
+
+    private (DiscretePlane? Inner, DiscretePlane? Outer) PlacesOf(SearchBudget budget) =>
+        (_inner.Places is null ? null : new DiscretePlane(_inner, budget), _outer.Places is null ? null : new DiscretePlane(_outer, budget));
 
     /// <summary>The best choice.</summary>
     /// <param name="proven">True where nothing that was left out could be better, within <see cref="PairMinimum.Gap"/> of the score.</param>
     public Chosen Best(out bool proven)
     {
-        var first = FirstGuess();
         if (_toTolerance)
         {
-            _best = first.Where(c => c.Score <= Met).Aggregate(default(Chosen), (best, c) => _order.IsBetter(c, best) ? c : best);
-            Search(Met);
-            if (_best is not null)
+            if (_floor.Least <= Met)
             {
-                proven = IsProven();
-                return _best;
+                Search(Met);
+                if (_best is null && !_budget.IsLeft)
+                {
+                    _best = FirstGuess(LastGuessPieces).Where(c => c.Score <= Met).Aggregate(default(Chosen), (best, c) => _order.IsBetter(c, best) ? c : best);
+                }
+
+                if (_best is not null)
+                {
+                    proven = IsProven();
+                    return _best;
+                }
             }
 
             _order = AimOrder.LeastScore;
             _budget = new SearchBudget(Steps);
+            _places = PlacesOf(_budget);
             _missed.Clear();
             _lists.Clear();
         }
 
-        _best = first.Aggregate(default(Chosen), (best, c) => _order.IsBetter(c, best) ? c : best);
+        Take(FirstGuess(GuessPieces));
         Search(double.PositiveInfinity);
-        proven = IsProven();
+        if (!_budget.IsLeft)
+        {
+            Take(FirstGuess(LastGuessPieces));
+        }
+
+        // What meets the tolerance and was not found when that was asked for may still have fewer pieces.
+        proven = IsProven() && !(_toTolerance && _best!.Score <= Met);
         return _best!;
     }
+
+    private void Take(List<Chosen> choices) => _best = choices.Aggregate(_best, (best, c) => _order.IsBetter(c, best) ? c : best);
 
     /// <summary>
     /// For each number of pieces, what comes nearest to each plane's need: no more than a start, so that the search has something to beat, and
     /// something to show for itself where its work is used up.
     /// </summary>
-    private List<Chosen> FirstGuess()
+    private List<Chosen> FirstGuess(int pieces)
     {
-        var (inner, outer) = (Nearest(_inner), Nearest(_outer));
+        var (inner, outer) = (Nearest(_inner, pieces), Nearest(_outer, pieces));
         return
         [
             .. inner.SelectMany(a => outer.Select(b => Judged(a, b)))
@@ -85,15 +113,16 @@ internal sealed class WeightChoice
         ];
     }
 
-    private List<PlacedPiece[]> Nearest(ChoicePlane plane)
+    private List<PlacedPiece[]> Nearest(ChoicePlane plane, int most)
     {
         List<PlacedPiece[]> nearest = [[]];
-        for (var pieces = 1; pieces <= Math.Min(_maxPieces ?? GuessPieces, GuessPieces) && plane.Types.All.Count > 0 && plane.Need.Magnitude > 1e-6; pieces++)
+        for (var pieces = 1; pieces <= Math.Min(_maxPieces ?? most, most) && plane.Types.All.Count > 0 && plane.Need.Magnitude > 1e-6; pieces++)
         {
             var budget = new SearchBudget(Steps / 30);
+            var places = plane.Places is null ? null : new DiscretePlane(plane, budget);
             for (var within = plane.Need.Magnitude / 256; within <= 2 * plane.Need.Magnitude && budget.IsLeft; within *= 2)
             {
-                if (PlaneList.Of(plane, pieces, within, _mostGrams, budget).Nearest(plane) is { } placed)
+                if (PlaneList.Of(plane, places, pieces, new Asked(within, double.PositiveInfinity, 0, _mostGrams), budget).Nearest(plane) is { } placed)
                 {
                     nearest.Add(placed);
                     break;
@@ -104,9 +133,12 @@ internal sealed class WeightChoice
         return nearest;
     }
 
-    private bool IsProven() => _budget.IsLeft && _missed.All(m => _order.ScoreToBeat(m.Pieces, m.Grams, _best) <= m.Score + PairMinimum.Gap);
+    private bool IsProven() =>
+        _budget.IsLeft && _missed.All(m => _order.ScoreToBeat(m.Pieces, m.Grams, _best) <= Math.Max(m.Score, _floor.Least) + PairMinimum.Gap);
 
-    private bool CannotImprove(int pieces) => _order.ScoreToBeat(pieces, pieces * _lightest, _best) is var beat && (beat < 0 || (beat <= 1e-12 && _best!.Score <= 1e-12));
+    private bool CannotImprove(int pieces) =>
+        _order.ScoreToBeat(pieces, pieces * _lightest, _best) is var beat
+        && (beat < 0 || (pieces > _best?.Pieces + PiecesForSquares && beat <= _floor.Least + 1e-10) || (beat <= 1e-12 && _best!.Score <= 1e-12));
 
     private void Search(double limit)
     {
@@ -118,13 +150,16 @@ internal sealed class WeightChoice
                 return;
             }
 
-            for (var inner = 0; inner <= pieces; inner++)
+            // What weighs about as much as the need is looked at first: a choice in hand says how heavy anything better may be.
+            if (pieces > 1 && (_places.Inner ?? _places.Outer) is not null && _order.Room(pieces, _best).MostGrams > _softGrams)
             {
-                Split(inner, pieces - inner, limit);
-                if (!_budget.IsLeft)
-                {
-                    return;
-                }
+                Splits(pieces, limit, _softGrams, false);
+            }
+
+            Splits(pieces, limit, double.PositiveInfinity, true);
+            if (!_budget.IsLeft)
+            {
+                return;
             }
         }
 
@@ -134,12 +169,26 @@ internal sealed class WeightChoice
         }
     }
 
-    /// <summary>Looks at so many pieces in each plane.</summary>
-    private void Split(int inner, int outer, double limit)
+    private void Splits(int pieces, double limit, double mostGrams, bool last)
+    {
+        for (var inner = 0; inner <= pieces && _budget.IsLeft; inner++)
+        {
+            Split(inner, pieces - inner, limit, mostGrams, last);
+        }
+    }
+
+    /// <summary>Looks at so many pieces in each plane, up to a mass.</summary>
+    private void Split(int inner, int outer, double limit, double mostGrams, bool last)
     {
         var pieces = inner + outer;
         var beat = Math.Min(limit, _order.ScoreToBeat(pieces, pieces * _lightest, _best));
-        if (beat < 0)
+        if (beat < 0 || (inner > 0 && _inner.Types.All.Count == 0) || (outer > 0 && _outer.Types.All.Count == 0))
+        {
+            return;
+        }
+
+        var (askInner, askOuter) = (AskedOf(PlaneSide.Inner, inner, outer, limit, beat, mostGrams), AskedOf(PlaneSide.Outer, outer, inner, limit, beat, mostGrams));
+        if (askInner.MostGrams < inner * _inner.Types.LightestGrams || askOuter.MostGrams < outer * _outer.Types.LightestGrams)
         {
             return;
         }
@@ -148,7 +197,7 @@ internal sealed class WeightChoice
         if (_inner.Places is not null && _outer.Places is not null && Math.Max(inner, outer) > 1
             && double.IsPositiveInfinity(_score.Bound(inner > outer ? PlaneSide.Inner : PlaneSide.Outer)))
         {
-            OneByOne(inner, outer, limit, beat);
+            OneByOne(inner, outer, limit, beat, askInner, askOuter, last);
             return;
         }
 
@@ -156,13 +205,13 @@ internal sealed class WeightChoice
         PlaneList a, b;
         if (inner <= outer)
         {
-            a = List(PlaneSide.Inner, inner, beat);
-            b = a.IsEmptyForGood ? a : List(PlaneSide.Outer, outer, beat);
+            a = List(PlaneSide.Inner, inner, askInner);
+            b = a.IsEmptyForGood ? a : List(PlaneSide.Outer, outer, askOuter);
         }
         else
         {
-            b = List(PlaneSide.Outer, outer, beat);
-            a = b.IsEmptyForGood ? b : List(PlaneSide.Inner, inner, beat);
+            b = List(PlaneSide.Outer, outer, askOuter);
+            a = b.IsEmptyForGood ? b : List(PlaneSide.Inner, inner, askInner);
         }
 
         if (a.IsEmptyForGood || b.IsEmptyForGood)
@@ -172,7 +221,7 @@ internal sealed class WeightChoice
 
         foreach (var from in (double[])[a.MissingFromGrams, b.MissingFromGrams])
         {
-            if (!double.IsPositiveInfinity(from))
+            if (last && !double.IsPositiveInfinity(from))
             {
                 _missed.Add((pieces, from, 0));
             }
@@ -184,40 +233,67 @@ internal sealed class WeightChoice
         }
         else
         {
-            Pairs(a.AsReaches(_inner, Reduced), b.AsReaches(_outer, Reduced), pieces, limit);
+            Pairs(a.AsReaches(_inner, Reduced), b.AsReaches(_outer, Reduced), pieces, limit, last);
         }
     }
 
-    private PlaneList List(PlaneSide side, int pieces, double beat)
+    /// <summary>What one side's pieces must keep to, where the other side needs a least mass of its own.</summary>
+    private Asked AskedOf(PlaneSide side, int pieces, int otherPieces, double limit, double beat, double mostGrams)
     {
-        var plane = side == PlaneSide.Inner ? _inner : _outer;
-        var within = (_score.Bound(side) * beat * (1 + 1e-9)) + 1e-9;
-        if (_lists.TryGetValue((side, pieces), out var kept) && kept.Within >= within)
+        var (atNothing, perGram, most) = _order.Room(pieces + otherPieces, _best);
+        var (plane, other) = side == PlaneSide.Inner ? (_inner, _outer) : (_outer, _inner);
+        var (bound, otherBound) = (_score.Bound(side), _score.Bound(other.Side));
+        var elsewhere = otherPieces == 0 ? 0 : otherPieces * other.Types.LightestGrams;
+        if (double.IsFinite(otherBound * beat))
+        {
+            elsewhere = Math.Max(elsewhere, ((other.Need.Magnitude - (otherBound * beat)) / other.RadiusMillimetres) - 1e-6);
+        }
+
+        var grams = Math.Min(Math.Min(Math.Min(most, mostGrams), _mostGrams) - elsewhere, plane.DrawerGrams - (_sharedCounts ? elsewhere : 0)) + 1e-9;
+        return double.IsFinite(bound)
+            ? new Asked(Widened(bound * limit), Widened(bound * (atNothing - (perGram * elsewhere))), bound * perGram, grams)
+            : new Asked(double.PositiveInfinity, double.PositiveInfinity, 0, grams);
+
+        static double Widened(double distance) => (distance * (1 + 1e-9)) + 1e-9;
+    }
+
+    private PlaneList List(PlaneSide side, int pieces, Asked asked)
+    {
+        if (_lists.TryGetValue((side, pieces), out var kept) && kept.Asked.Covers(asked))
         {
             return kept.List;
         }
 
-        var list = PlaneList.Of(plane, pieces, within, _mostGrams, _budget);
-        _lists[(side, pieces)] = (within, list);
+        var (plane, places) = side == PlaneSide.Inner ? (_inner, _places.Inner) : (_outer, _places.Outer);
+        var list = PlaneList.Of(plane, places, pieces, asked, _budget);
+        _lists[(side, pieces)] = (asked, list);
         return list;
     }
 
     private Arrangements Reduced(ChoicePlane plane, Arrangements list) =>
         _score.Separate && !_sharedCounts ? list.NearestOfEachMass(plane.Need) : list;
 
-    private void OneByOne(int inner, int outer, double limit, double beat)
+    private void OneByOne(int inner, int outer, double limit, double beat, Asked askInner, Asked askOuter, bool last)
     {
         var few = inner > outer ? PlaneSide.Outer : PlaneSide.Inner;
         var (fewPlane, manyPlane) = few == PlaneSide.Inner ? (_inner, _outer) : (_outer, _inner);
-        var drive = List(few, Math.Min(inner, outer), beat).Arranged!;
-        var lister = new DiscretePlane(manyPlane, _mostGrams, _budget);
+        var (askFew, askMany) = few == PlaneSide.Inner ? (askInner, askOuter) : (askOuter, askInner);
+        var drive = List(few, Math.Min(inner, outer), askFew).Arranged!;
+        var lister = (few == PlaneSide.Inner ? _places.Outer : _places.Inner)!;
         for (var i = 0; i < drive.Count && _budget.IsLeft; i++)
         {
+            var most = Math.Min(askMany.MostGrams, _order.Room(inner + outer, _best).MostGrams - drive.Masses[i]);
+            var still = Math.Min(beat, _order.ScoreToBeat(inner + outer, drive.Masses[i] + (Math.Max(inner, outer) * manyPlane.Types.LightestGrams), _best) + 1e-10);
+            if (most < 0 || still < 0)
+            {
+                continue;
+            }
+
             var one = new Arrangements(fewPlane, Math.Min(inner, outer));
             one.AddFrom(drive, i);
-            var (centre, within) = Disc(few, drive.Vectors[i] - fewPlane.Need, manyPlane.Need, beat);
-            var many = lister.Near(centre, within, Math.Max(inner, outer));
-            if (!double.IsPositiveInfinity(Math.Min(many.MissingFromGrams, drive.MissingFromGrams)))
+            var (centre, within) = Disc(few, drive.Vectors[i] - fewPlane.Need, manyPlane.Need, still);
+            var many = lister.Near(centre, new Asked(within, double.PositiveInfinity, 0, most), Math.Max(inner, outer));
+            if (last && !double.IsPositiveInfinity(Math.Min(many.MissingFromGrams, drive.MissingFromGrams)))
             {
                 _missed.Add((inner + outer, Math.Min(many.MissingFromGrams, drive.MissingFromGrams), 0));
             }
@@ -285,7 +361,7 @@ internal sealed class WeightChoice
     }
 
     /// <summary>Every two reaches that could be better, the likeliest first.</summary>
-    private void Pairs(List<Reach> inner, List<Reach> outer, int pieces, double limit)
+    private void Pairs(List<Reach> inner, List<Reach> outer, int pieces, double limit, bool last)
     {
         var minimum = new PairMinimum(_score, _inner, _outer, _budget);
         var (boundInner, boundOuter) = (_score.Bound(PlaneSide.Inner), _score.Bound(PlaneSide.Outer));
@@ -308,7 +384,7 @@ internal sealed class WeightChoice
                     continue;
                 }
 
-                if (minimum.Best(x.Reach, y.Reach, beat + 1e-10) is not { } found)
+                if (IsFar(x.Reach, y.Reach, beat) || minimum.Best(x.Reach, y.Reach, beat + 1e-10) is not { } found)
                 {
                     continue;
                 }
@@ -322,12 +398,27 @@ internal sealed class WeightChoice
                 {
                     Offer(placedInner, placedOuter);
                 }
-                else
+                else if (last)
                 {
                     _missed.Add((pieces, mass, found.Score));
                 }
             }
         }
+    }
+
+    /// <summary>True where one side is a point, and the other cannot come near enough to where that asks it to be.</summary>
+    private bool IsFar(Reach inner, Reach outer, double beat)
+    {
+        if (!inner.IsPoint && !outer.IsPoint)
+        {
+            return false;
+        }
+
+        var (given, still, plane, free, need) = inner.IsPoint
+            ? (PlaneSide.Inner, inner, _inner, outer, _outer.Need)
+            : (PlaneSide.Outer, outer, _outer, inner, _inner.Need);
+        var (centre, within) = Disc(given, still.Centre - plane.Need, need, beat + 1e-10);
+        return free.IsPatchy ? (centre - free.Centre).Magnitude > free.Outer + within : free.Distance(centre) > within;
     }
 
     private void Offer(PlacedPiece[] inner, PlacedPiece[] outer)
@@ -346,7 +437,8 @@ internal sealed class WeightChoice
 
     private Chosen Judged(PlacedPiece[] inner, PlacedPiece[] outer)
     {
-        var score = _score.Of(_inner.Sum(inner) - _inner.Need, _outer.Sum(outer) - _outer.Need, out var squares);
-        return new Chosen(inner, outer, score, squares, inner.Sum(p => p.Type.MassGrams) + outer.Sum(p => p.Type.MassGrams));
+        var (left1, left2) = (_inner.Sum(inner) - _inner.Need, _outer.Sum(outer) - _outer.Need);
+        var score = _score.Of(left1, left2, out var squares);
+        return new Chosen(inner, outer, score, squares, inner.Sum(p => p.Type.MassGrams) + outer.Sum(p => p.Type.MassGrams), (left1.Magnitude * left1.Magnitude) + (left2.Magnitude * left2.Magnitude));
     }
 }

@@ -16,26 +16,51 @@ internal sealed class BruteForce(BalanceProblem problem)
     /// <param name="Pieces">How many pieces.</param>
     /// <param name="Grams">Their mass.</param>
     /// <param name="Score">Its score.</param>
-    internal sealed record Value(bool Meets, int Pieces, double Grams, double Score);
+    /// <param name="Squares">The sum of squares of the parts, that parts equal scores.</param>
+    internal readonly record struct Value(bool Meets, int Pieces, double Grams, double Score, double Squares);
 
     private readonly Complex _needInner = Vector(problem.Needed.Inner);
     private readonly Complex _needOuter = Vector(problem.Needed.Outer);
 
     public static Complex Vector(UnbalanceVector v) => Complex.FromPolarCoordinates(v.Amount.GramMillimetres, v.Place.Degrees * Math.PI / 180);
 
+    /// <summary>Why a set may not be fitted; null where it may.</summary>
+    public string? Fault(IReadOnlyList<FittedWeight> weights)
+    {
+        foreach (var (w, i) in weights.Select((w, i) => (w, i)))
+        {
+            var plane = w.Plane == PlaneSide.Inner ? problem.Inner : problem.Outer;
+            var size = w.Size?.Millimetres ?? 0;
+            if (w.Kind != plane.Kind || w.Place.Degrees is < 0 or >= 360 || IsForbidden(w.Plane, plane, w.Place.Degrees, size)
+                || weights.Take(i).Any(o => o.Plane == w.Plane && Covers(plane, o.Place.Degrees, o.Size?.Millimetres ?? 0, w.Place.Degrees, size)))
+            {
+                return $"{w.Mass} at {w.Place}";
+            }
+        }
+
+        return null;
+    }
+
     private readonly (double Inner, double Outer, double Tolerance)[] _parts = [.. Parts(problem)];
 
     /// <summary>The score of what is placed.</summary>
-    public double Score(Complex placedInner, Complex placedOuter)
+    public double Score(Complex placedInner, Complex placedOuter) => Score(placedInner, placedOuter, out _);
+
+    /// <summary>The same with the sum of squares of its parts.</summary>
+    public double Score(Complex placedInner, Complex placedOuter, out double squares)
     {
         var (r1, r2) = (placedInner - _needInner, placedOuter - _needOuter);
         var worst = 0.0;
+        squares = 0;
         foreach (var (inner, outer, tolerance) in _parts)
         {
-            worst = Math.Max(worst, ((inner * r1) + (outer * r2)).Magnitude / tolerance);
+            var (x, y) = ((inner * r1.Real) + (outer * r2.Real), (inner * r1.Imaginary) + (outer * r2.Imaginary));
+            var square = ((x * x) + (y * y)) / (tolerance * tolerance);
+            worst = Math.Max(worst, square);
+            squares += square;
         }
 
-        return worst;
+        return Math.Sqrt(worst);
     }
 
     /// <summary>How each part follows from the two planes' residuals, in its own unit.</summary>
@@ -85,22 +110,21 @@ internal sealed class BruteForce(BalanceProblem problem)
         {
             foreach (var b in outer)
             {
-                if (a.Pieces + b.Pieces > mostPieces || a.Grams + b.Grams > mostGrams + 1e-9
-                    || (counted && !Enough(problem.Inner.Kind, [.. a.Used.Zip(b.Used, (x, y) => x + y)])))
+                if (a.Pieces + b.Pieces > mostPieces || a.Grams + b.Grams > mostGrams + 1e-9 || (counted && !Enough(problem.Inner.Kind, a.Used, b.Used)))
                 {
                     continue;
                 }
 
-                var score = Score(a.Vector, b.Vector);
-                var value = new Value(score <= 1 + 1e-9, a.Pieces + b.Pieces, a.Grams + b.Grams, score);
-                if (best is null || IsBetter(value, best))
+                var score = Score(a.Vector, b.Vector, out var squares);
+                var value = new Value(score <= 1 + 1e-9, a.Pieces + b.Pieces, a.Grams + b.Grams, score, squares);
+                if (best is not { } other || IsBetter(value, other))
                 {
                     best = value;
                 }
             }
         }
 
-        return best!;
+        return best!.Value;
     }
 
     private bool IsBetter(Value a, Value b)
@@ -114,27 +138,30 @@ internal sealed class BruteForce(BalanceProblem problem)
 
             if (!a.Meets)
             {
-                return a.Score < b.Score;
+                return Below(a.Score, b.Score) ?? Below(a.Squares, b.Squares) ?? false;
             }
         }
 
         foreach (var aim in problem.Aims)
         {
-            var (x, y) = aim switch
+            var below = aim switch
             {
-                BalanceAim.Tolerance => (0, 0),
-                BalanceAim.Pieces => (a.Pieces, b.Pieces),
-                BalanceAim.Mass => (Math.Round(a.Grams, 6), Math.Round(b.Grams, 6)),
-                BalanceAim.Score => (Priced(a), Priced(b)),
+                BalanceAim.Tolerance => null,
+                BalanceAim.Pieces => Below(a.Pieces, b.Pieces),
+                BalanceAim.Mass => Below(a.Grams, b.Grams),
+                BalanceAim.Score => Below(Priced(a), Priced(b)) ?? Below(a.Squares, b.Squares),
             };
-            if (x != y)
+            if (below is { } answer)
             {
-                return x < y;
+                return answer;
             }
         }
 
         return false;
     }
+
+    /// <summary>Null where two numbers differ by rounding alone.</summary>
+    private static bool? Below(double x, double y) => Math.Abs(x - y) < 1e-9 ? null : x < y;
 
     /// <summary>Score and price of the mass.</summary>
     public double Priced(Value value) => value.Score + (problem.MassPenaltyPerGram * value.Grams);
@@ -144,14 +171,28 @@ internal sealed class BruteForce(BalanceProblem problem)
         double[] places = plane.BehindSpokes
             ? [.. Enumerable.Range(0, problem.Spokes!.Count).Select(i => problem.Spokes.First.Degrees + (360.0 * i / problem.Spokes.Count))]
             : [.. Enumerable.Range(0, 10_000).Select(i => i * problem.AngleStep!.Value.Degrees).TakeWhile(a => a < 360 - 1e-9)];
+        Complex[] units = [.. places.Select(p => Complex.FromPolarCoordinates(plane.Place.Radius.Millimetres, p * Math.PI / 180))];
         var pieces = Pieces(plane.Kind, mostGrams);
         var found = new List<Placed>();
         Extend(0, Complex.Zero, 0, []);
         return found;
 
+        bool CoversAny(List<(double Place, double Grams, double Size, int[] Used)> chosen, double place, double size)
+        {
+            foreach (var c in chosen)
+            {
+                if (Covers(plane, c.Place, c.Size, place, size))
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
+
         void Extend(int from, Complex sum, double grams, List<(double Place, double Grams, double Size, int[] Used)> chosen)
         {
-            var used = new int[problem.Stock.Of(plane.Kind).Count];
+            var used = new int[pieces.Count > 0 ? pieces[0].Used.Length : 0];
             foreach (var c in chosen)
             {
                 for (var k = 0; k < used.Length; k++)
@@ -160,7 +201,7 @@ internal sealed class BruteForce(BalanceProblem problem)
                 }
             }
 
-            if (!Enough(plane.Kind, used))
+            if (!Enough(plane.Kind, used, null))
             {
                 return;
             }
@@ -175,13 +216,13 @@ internal sealed class BruteForce(BalanceProblem problem)
             {
                 var place = places[i / pieces.Count];
                 var (mass, size, use) = pieces[i % pieces.Count];
-                if (grams + mass > mostGrams + 1e-9 || IsForbidden(side, plane, place, size) || chosen.Any(c => Covers(plane, c.Place, c.Size, place, size)))
+                if (grams + mass > mostGrams + 1e-9 || IsForbidden(side, plane, place, size) || CoversAny(chosen, place, size))
                 {
                     continue;
                 }
 
                 chosen.Add((place, mass, size, use));
-                Extend(i, sum + Complex.FromPolarCoordinates(mass * plane.Place.Radius.Millimetres, place * Math.PI / 180), grams + mass, chosen);
+                Extend(i, sum + (mass * units[i / pieces.Count]), grams + mass, chosen);
                 chosen.RemoveAt(chosen.Count - 1);
             }
         }
@@ -228,12 +269,12 @@ internal sealed class BruteForce(BalanceProblem problem)
         }
     }
 
-    private bool Enough(WeightKind kind, int[] used)
+    private bool Enough(WeightKind kind, int[] used, int[]? alsoUsed)
     {
         var stock = problem.Stock.Of(kind);
         for (var i = 0; i < used.Length; i++)
         {
-            if (stock[i].Count is { } count && used[i] > count)
+            if (stock[i].Count is { } count && used[i] + (alsoUsed is { Length: > 0 } ? alsoUsed[i] : 0) > count)
             {
                 return false;
             }
@@ -252,14 +293,29 @@ internal sealed class BruteForce(BalanceProblem problem)
     private bool IsForbidden(PlaneSide side, WeightPlane plane, double place, double size)
     {
         var half = size / 2 / plane.Place.Radius.Millimetres * 180 / Math.PI;
-        return half > 180 || problem.Forbidden.Where(f => f.Plane == side).Any(f =>
+        if (half > 180)
         {
+            return true;
+        }
+
+        foreach (var f in problem.Forbidden)
+        {
+            if (f.Plane != side)
+            {
+                continue;
+            }
+
             // The piece lies clear where its middle, seen from the arc's end, comes half a piece after it and half a piece before its beginning.
             var open = Turn(f.From.Degrees - f.To.Degrees);
             var along = Turn(place - f.To.Degrees);
             var ahead = Math.Min(along, 360 - along) < 1e-9 ? 0 : along;
-            return ahead < half - 1e-9 || ahead > open - half + 1e-9;
-        });
+            if (ahead < half - 1e-9 || ahead > open - half + 1e-9)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static double Turn(double degrees) => ((degrees % 360) + 360) % 360;

@@ -7,6 +7,8 @@ namespace Trundle.Engine.Tests.Balance.Oracle;
 /// <summary>Seeded balance problems, small enough to be tried out in full.</summary>
 internal static class RandomProblems
 {
+    private static readonly BalanceGrade[] Grades = [.. new[] { "G 6.3", "G 16", "G 40" }.Select(g => BalanceGrade.Read(g).Value)];
+
     private static readonly Source Given = Source.Entered("the test");
 
     /// <summary>A problem with places on a grid or behind spokes, and a limit on pieces and on mass.</summary>
@@ -45,6 +47,44 @@ internal static class RandomProblems
         };
     }
 
+    /// <summary>A problem of a few dozen sets a plane, of every shape that places, drawers, limits, tolerances and aims can have.</summary>
+    public static BalanceProblem Tiny(int seed)
+    {
+        var random = new Random(seed);
+        var spokes = random.Next(2, 6);
+        var inner = Plane(random, 0, random.Next(2) == 0 ? WeightKind.Clip : WeightKind.Adhesive, random.Next(2) == 0);
+        var outer = Plane(random, 90 + random.Next(130), random.Next(2) == 0 ? WeightKind.Clip : WeightKind.Adhesive, random.Next(2) == 0);
+        var planes = new PlanePair(inner.Place, outer.Place);
+        var read = random.Next(4) == 0
+            ? new PlanePair(new PlanePlace(Length.FromMillimetres(200), Length.FromMillimetres(-15)), new PlanePlace(Length.FromMillimetres(205), Length.FromMillimetres(150)))
+            : null;
+        var most = random.Next(4) == 0 ? 3 : random.Next(1, 3);
+        return new BalanceProblem
+        {
+            Inner = inner,
+            Outer = outer,
+            ReadingPlanes = read,
+            Readings = new UnbalancePair(Reading(random, (read ?? planes).Inner, 22), Reading(random, (read ?? planes).Outer, 22)),
+            Spokes = new SpokePlaces(spokes, WheelAngle.FromDegrees(random.Next(360))),
+            AngleStep = Angle.FromDegrees((double[])[90, 120, 100, 72] is var steps ? steps[random.Next(4)] : 0),
+            Stock = new WeightStock(Items(random, [5, 10, 15, 20, 30], most == 3 ? 1 : 2), Items(random, [7, 12, 14], most == 3 ? 1 : 2)),
+            Tolerance = random.Next(8) == 0
+                ? BalanceTolerance.OfGrade(Grades[random.Next(Grades.Length)], Mass.FromGrams(18_000), RotationalSpeed.FromRevolutionsPerMinute(900 + random.Next(400)))
+                : Tolerance(random, 0.4 + (3 * random.NextDouble())),
+            MaxPieces = most,
+            MaxMass = Mass.FromGrams(random.Next(10, most == 3 ? 25 : 36)),
+            MassPenaltyPerGram = random.Next(4) switch { 0 => 0, 1 => 0.005, 2 => 0.1, _ => 0.02 },
+            Aims = random.Next(2) == 0 ? BalanceProblem.UsualAims : Aims(random),
+            Forbidden = [.. Enumerable.Range(0, Math.Max(0, random.Next(4) - 1)).Select(_ => new ForbiddenArc((PlaneSide)random.Next(2), WheelAngle.FromDegrees(random.Next(36) * 10), WheelAngle.FromDegrees((random.Next(36) * 10) + 5)))],
+        };
+    }
+
+    private static List<BalanceAim> Aims(Random random)
+    {
+        List<BalanceAim> aims = [.. new[] { BalanceAim.Pieces, BalanceAim.Score, BalanceAim.Mass }.OrderBy(_ => random.Next()).Take(random.Next(1, 4))];
+        return random.Next(3) == 0 ? aims : [BalanceAim.Tolerance, .. aims];
+    }
+
     /// <summary>A problem with any angle in both planes, and parts that join them.</summary>
     public static BalanceProblem Continuous(int seed, BalanceTolerance? tolerance = null)
     {
@@ -64,8 +104,8 @@ internal static class RandomProblems
     private static WeightPlane Plane(Random random, double axial, WeightKind kind, bool spokes) =>
         new(kind, new PlanePlace(Length.FromMillimetres(150 + random.Next(70)), Length.FromMillimetres(axial)), spokes);
 
-    private static UnbalanceVector Reading(Random random, PlanePlace plane) =>
-        UnbalanceVector.OfMass(Mass.FromGrams(random.Next(40)), plane.Radius, WheelAngle.FromDegrees(random.NextDouble() * 360));
+    private static UnbalanceVector Reading(Random random, PlanePlace plane, int below = 40) =>
+        UnbalanceVector.OfMass(Mass.FromGrams(random.Next(below)), plane.Radius, WheelAngle.FromDegrees(random.NextDouble() * 360));
 
     private static List<StockItem> Items(Random random, int[] masses, int most, bool plain = false) =>
         [.. masses.OrderBy(_ => random.Next()).Take(random.Next(1, most + 1)).Select(m => new StockItem(
