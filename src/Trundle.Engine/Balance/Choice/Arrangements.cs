@@ -16,6 +16,14 @@ internal sealed class Arrangements(ChoicePlane plane, int pieces)
 
     public int Count => Vectors.Count;
 
+    /// <summary>The one arrangement of no piece.</summary>
+    public static Arrangements Nothing(ChoicePlane plane)
+    {
+        var list = new Arrangements(plane, 0);
+        list.Add(Complex.Zero, 0, [], []);
+        return list;
+    }
+
     public void Add(Complex vector, double mass, ReadOnlySpan<int> places, ReadOnlySpan<int> types)
     {
         Vectors.Add(vector);

@@ -29,6 +29,9 @@ internal sealed class ChoicePlane
     /// <summary>All that the drawer holds for this plane; infinite where an item has no count.</summary>
     public double DrawerGrams { get; init; } = double.PositiveInfinity;
 
+    /// <summary>The most pieces that the drawer can give this plane.</summary>
+    public int DrawerPieces => Types.All.Count == 0 ? 0 : Counts is null || Counts.Any(c => c < 0) ? int.MaxValue : Counts.Sum();
+
     /// <summary>About what the need takes here: more than its own mass where it lies between two places.</summary>
     public double UsualGrams
     {

@@ -61,7 +61,7 @@ internal sealed class DiscretePlane
         }
 
         // Two strips at one place are one strip; two clips there are two, where nobody gave their length.
-        list.MissingFromGrams = _plane.Types.HeaviestStripGrams >= asked.MostGrams || StripsAreBounded(pieces, asked.For(0))
+        list.MissingFromGrams = _plane.Types.HeaviestStripGrams >= asked.MostGrams || StripsAreBounded(pieces, centre.Magnitude + asked.For(0))
             ? double.PositiveInfinity
             : _plane.Types.HeaviestStripGrams;
         if (_arms.Length > 0)
@@ -71,6 +71,57 @@ internal sealed class DiscretePlane
         }
 
         return list;
+    }
+
+    /// <summary>How near the need any number of pieces of a mass together can come; null where the work was used up.</summary>
+    public double? LeastLeft(double mostGrams)
+    {
+        if (_arms.Length == 0)
+        {
+            return _plane.Need.Magnitude;
+        }
+
+        var pieces = Math.Min(_plane.DrawerPieces, (int)Math.Min(mostGrams / _grams[0], 1000));
+        (_places, _types) = (new int[pieces], new int[pieces]);
+        var least = _plane.Need.Magnitude;
+        Nearer(0, _plane.Need.Real, _plane.Need.Imaginary, mostGrams, ref least);
+        return _budget.IsLeft ? least : null;
+    }
+
+    private void Nearer(int at, double leftX, double leftY, double grams, ref double least)
+    {
+        var distance = Math.Sqrt((leftX * leftX) + (leftY * leftY));
+        least = Math.Min(least, distance);
+        var first = at == 0 ? 0 : _places[at - 1] + (_oneEach ? 1 : 0);
+        if (at == _places.Length || distance - (grams * _plane.RadiusMillimetres * Towards(first, leftX / distance, leftY / distance)) >= least)
+        {
+            return;
+        }
+
+        for (var place = first; place < _x.Length; place++)
+        {
+            for (var type = _arms.Length - 1; type >= 0; type--)
+            {
+                if (_grams[type] > grams + 1e-9)
+                {
+                    continue;
+                }
+
+                if (!_budget.Spend(1))
+                {
+                    return;
+                }
+
+                if (Fits(at, place, type))
+                {
+                    (_places[at], _types[at]) = (place, type);
+                    if (ChoicePlane.Enough(_plane.Counts, _types.Take(at + 1).Select(t => _plane.Types.All[t])))
+                    {
+                        Nearer(at + 1, leftX - (_arms[type] * _x[place]), leftY - (_arms[type] * _y[place]), grams - _grams[type], ref least);
+                    }
+                }
+            }
+        }
     }
 
     private void Next(int at, double leftX, double leftY, double mass)
@@ -337,7 +388,7 @@ internal sealed class DiscretePlane
     /// <summary>
     /// True where no strip heavier than those listed could come near: one strip never, and two only where their places nearly face each other.
     /// </summary>
-    private bool StripsAreBounded(int pieces, double within)
+    private bool StripsAreBounded(int pieces, double needed)
     {
         var heaviest = _plane.Types.HeaviestStripGrams * _plane.RadiusMillimetres;
         if (double.IsPositiveInfinity(heaviest))
@@ -345,7 +396,6 @@ internal sealed class DiscretePlane
             return true;
         }
 
-        var needed = _plane.Need.Magnitude + within;
         if (pieces == 1)
         {
             return heaviest >= needed;

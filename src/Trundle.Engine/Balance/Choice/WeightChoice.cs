@@ -25,7 +25,8 @@ internal sealed class WeightChoice
     private readonly int? _maxPieces;
     private readonly double _mostGrams;
     private readonly double _lightest;
-    private readonly ScoreFloor _floor;
+    private double _floor;
+    private readonly int _most;
     private readonly double _softGrams;
     private readonly AimOrder _aims;
     private readonly bool _toTolerance;
@@ -48,7 +49,8 @@ internal sealed class WeightChoice
         (_inner, _outer) = PlaneSetup.Of(problem, score);
         _sharedCounts = _inner.Kind == _outer.Kind && _inner.Counts is not null;
         _lightest = Math.Min(_inner.Types.LightestGrams, _outer.Types.LightestGrams) is var least && double.IsFinite(least) ? least : 0;
-        _floor = new ScoreFloor(score, _inner, _outer, _sharedCounts, _mostGrams);
+        _floor = ScoreFloor.Of(score, _inner, _outer, _sharedCounts, _mostGrams);
+        _most = Math.Min(_maxPieces ?? MostPieces, _sharedCounts ? _inner.DrawerPieces : Math.Min(MostPieces, _inner.DrawerPieces) + Math.Min(MostPieces, _outer.DrawerPieces));
         _softGrams = _inner.UsualGrams + _outer.UsualGrams + _lightest;
         _places = PlacesOf(_budget);
     }
@@ -62,7 +64,7 @@ internal sealed class WeightChoice
     {
         if (_toTolerance)
         {
-            if (_floor.Least <= Met)
+            if (_floor <= Met)
             {
                 Search(Met);
                 if (_best is null && !_budget.IsLeft)
@@ -78,6 +80,11 @@ internal sealed class WeightChoice
             }
 
             _order = AimOrder.LeastScore;
+            if (_maxPieces is null)
+            {
+                _floor = Math.Max(_floor, Math.Max(ScoreFloor.OfPlaces(_score, _inner, _mostGrams), ScoreFloor.OfPlaces(_score, _outer, _mostGrams)));
+            }
+
             _budget = new SearchBudget(Steps);
             _places = PlacesOf(_budget);
             _missed.Clear();
@@ -134,16 +141,15 @@ internal sealed class WeightChoice
     }
 
     private bool IsProven() =>
-        _budget.IsLeft && _missed.All(m => _order.ScoreToBeat(m.Pieces, m.Grams, _best) <= Math.Max(m.Score, _floor.Least) + PairMinimum.Gap);
+        _budget.IsLeft && _missed.All(m => _order.ScoreToBeat(m.Pieces, m.Grams, _best) <= Math.Max(m.Score, _floor) + PairMinimum.Gap);
 
     private bool CannotImprove(int pieces) =>
         _order.ScoreToBeat(pieces, pieces * _lightest, _best) is var beat
-        && (beat < 0 || (pieces > _best?.Pieces + PiecesForSquares && beat <= _floor.Least + 1e-10) || (beat <= 1e-12 && _best!.Score <= 1e-12));
+        && (beat < 0 || (pieces > _best?.Pieces + PiecesForSquares && beat <= _floor + 1e-10) || (beat <= 1e-12 && _best!.Score <= 1e-12));
 
     private void Search(double limit)
     {
-        var most = _lightest == 0 ? 0 : _maxPieces ?? MostPieces;
-        for (var pieces = 0; pieces <= most; pieces++)
+        for (var pieces = 0; pieces <= _most; pieces++)
         {
             if (CannotImprove(pieces))
             {
@@ -163,9 +169,10 @@ internal sealed class WeightChoice
             }
         }
 
-        if (_maxPieces is null && _lightest > 0)
+        // Neither a limit nor the drawer forbids more pieces than were looked at.
+        if (_most == MostPieces && (MostPieces + 1) * _lightest <= _mostGrams && (_maxPieces ?? int.MaxValue) > MostPieces)
         {
-            _missed.Add((most + 1, (most + 1) * _lightest, 0));
+            _missed.Add((_most + 1, (_most + 1) * _lightest, 0));
         }
     }
 
@@ -194,8 +201,8 @@ internal sealed class WeightChoice
         }
 
         // Where the parts of the score do not bound a side alone, one side's few arrangements ask for what the other needs.
-        if (_inner.Places is not null && _outer.Places is not null && Math.Max(inner, outer) > 1
-            && double.IsPositiveInfinity(_score.Bound(inner > outer ? PlaneSide.Inner : PlaneSide.Outer)))
+        if (pieces > 0 && double.IsPositiveInfinity(_score.Bound(inner > outer ? PlaneSide.Inner : PlaneSide.Outer))
+            && (inner > outer ? _places.Inner : _places.Outer) is not null && (Math.Min(inner, outer) == 0 || (_places.Inner is not null && _places.Outer is not null)))
         {
             OneByOne(inner, outer, limit, beat, askInner, askOuter, last);
             return;
@@ -278,7 +285,7 @@ internal sealed class WeightChoice
         var few = inner > outer ? PlaneSide.Outer : PlaneSide.Inner;
         var (fewPlane, manyPlane) = few == PlaneSide.Inner ? (_inner, _outer) : (_outer, _inner);
         var (askFew, askMany) = few == PlaneSide.Inner ? (askInner, askOuter) : (askOuter, askInner);
-        var drive = List(few, Math.Min(inner, outer), askFew).Arranged!;
+        var drive = Math.Min(inner, outer) > 0 ? List(few, Math.Min(inner, outer), askFew).Arranged! : Arrangements.Nothing(fewPlane);
         var lister = (few == PlaneSide.Inner ? _places.Outer : _places.Inner)!;
         for (var i = 0; i < drive.Count && _budget.IsLeft; i++)
         {
