@@ -1,0 +1,118 @@
+using System.Numerics;
+using Trundle.Engine.Reference;
+using Trundle.Measures;
+
+namespace Trundle.Engine.Balance.Spin;
+
+/// <summary>One spin of a calibration: what was on the wheel beside itself, and what the transducers said.</summary>
+/// <param name="Added">The known unbalance that was added in the two planes; nothing in a plain spin.</param>
+/// <param name="Speed">The speed.</param>
+/// <param name="Points">Amplitude and phase of each transducer, phases in the calibration's sense.</param>
+public sealed record CalibrationSpin(UnbalancePair Added, RotationalSpeed Speed, IReadOnlyList<VibrationReading> Points);
+
+/// <summary>What one spin's transducers said beyond what the fitted coefficients explain.</summary>
+/// <param name="Spin">The spin, counted from 0 in the order given.</param>
+/// <param name="Left">What is left at each transducer.</param>
+/// <param name="AsUnbalance">What that would be taken for in the two planes: how far a reading may be off.</param>
+public sealed record CalibrationResidual(int Spin, IReadOnlyList<VibrationReading> Left, UnbalancePair AsUnbalance);
+
+/// <summary>The coefficients of one speed, and how well they fit.</summary>
+/// <param name="Coefficients">The coefficients, at the mean speed of these spins.</param>
+/// <param name="Residuals">One a spin.</param>
+/// <param name="Spare">Spins beyond the three that the coefficients take: with none, the residuals are nothing whatever the spins were like.</param>
+/// <param name="ConditionNumber">How well the planes are told apart.</param>
+public sealed record SpeedFit(CalibratedSpeed Coefficients, IReadOnlyList<CalibrationResidual> Residuals, int Spare, double ConditionNumber)
+{
+    /// <summary>True where the planes are so nearly dependent that the masses found may fight each other.</summary>
+    public bool IsNearlyDependent => ConditionNumber > Figures.Of("balance.mostConditionNumber").Value;
+}
+
+/// <summary>Calibrating a machine by spins with known masses.</summary>
+public static class CalibrationFit
+{
+    /// <summary>Spins in groups of one speed, slowest first; each spin by its number.</summary>
+    /// <source>Own choice: docs/theory/spin.md, calibration</source>
+    public static IReadOnlyList<IReadOnlyList<int>> BySpeed(IReadOnlyList<RotationalSpeed> speeds)
+    {
+        ArgumentNullException.ThrowIfNull(speeds);
+        var near = 1 + (Figures.Of("spin.sameSpeedPercent").Value / 100);
+        var groups = new List<List<int>>();
+        foreach (var spin in Enumerable.Range(0, speeds.Count).OrderBy(i => speeds[i].Si))
+        {
+            if (groups.Count == 0 || speeds[spin].Si > speeds[groups[^1][0]].Si * near)
+            {
+                groups.Add([]);
+            }
+
+            groups[^1].Add(spin);
+        }
+
+        return groups;
+    }
+
+    /// <summary>
+    /// Influence coefficients of one speed by least squares: what each g·mm in each plane does at each transducer, beside what the wheel gives by itself.
+    /// </summary>
+    /// <param name="spins">Spins of one speed, numbered as <paramref name="numbers"/> says.</param>
+    /// <param name="numbers">The number of each spin, for the residuals.</param>
+    /// <param name="sense">The senses that the phases are told in.</param>
+    /// <returns>The fit, or null where the masses do not tell the wheel and its two planes apart: at least three spins, among them different masses in each plane.</returns>
+    /// <source>T. P. Goodman, A Least-Squares Method for Computing Balance Corrections, 1964; docs/theory/spin.md, calibration</source>
+    public static SpeedFit? Of(IReadOnlyList<CalibrationSpin> spins, IReadOnlyList<int> numbers, SpinSense sense)
+    {
+        ArgumentNullException.ThrowIfNull(spins);
+        ArgumentNullException.ThrowIfNull(numbers);
+        if (spins.Count < 3)
+        {
+            return null;
+        }
+
+        // In units of the greatest mass the three columns are of one size, so that their dependence is told by the condition number alone.
+        var unit = spins.Max(s => Math.Max(s.Added.Inner.Amount.GramMillimetres, s.Added.Outer.Amount.GramMillimetres));
+        var states = unit > 0
+            ? SingularValues.Of([[.. spins.Select(_ => Complex.One)], [.. spins.Select(s => s.Added.Inner.GramMillimetres / unit)], [.. spins.Select(s => s.Added.Outer.GramMillimetres / unit)]])
+            : null;
+        if (states is null || states.ConditionNumber > 1e6)
+        {
+            return null;
+        }
+
+        var mean = RotationalSpeed.FromRadiansPerSecond(spins.Average(s => s.Speed.RadiansPerSecond));
+        var points = spins[0].Points.Count;
+        var columns = new[] { new Complex[points], new Complex[points] };
+        var left = spins.Select(_ => new Complex[points]).ToArray();
+        for (var p = 0; p < points; p++)
+        {
+            // Within one group the speeds differ a little: each reading is brought to the mean speed by the square.
+            var readings = spins.Select(s => InWheelSense(s.Points[p], sense) * Math.Pow(mean / s.Speed, 2)).ToArray();
+            var x = states.LeastSquares(readings);
+            (columns[0][p], columns[1][p]) = (x[1] / unit, x[2] / unit);
+            for (var s = 0; s < spins.Count; s++)
+            {
+                left[s][p] = readings[s] - x[0] - (columns[0][p] * spins[s].Added.Inner.GramMillimetres) - (columns[1][p] * spins[s].Added.Outer.GramMillimetres);
+            }
+        }
+
+        var influence = SingularValues.Of(columns);
+        return new SpeedFit(
+            new CalibratedSpeed(mean, Told(columns[0]), Told(columns[1])),
+            [.. left.Select((l, s) => Residual(l, numbers[s]))],
+            spins.Count - 3,
+            influence.ConditionNumber);
+
+        List<UnbalanceInfluence> Told(Complex[] column) =>
+            [.. column.Select(c => new UnbalanceInfluence(c.Magnitude, VibrationReading.InOneTurn(sense.WithWheelAngle * c.Phase)))];
+
+        CalibrationResidual Residual(Complex[] of, int number)
+        {
+            var taken = double.IsInfinity(influence.ConditionNumber) ? [Complex.Zero, Complex.Zero] : influence.LeastSquares(of);
+            return new CalibrationResidual(
+                number,
+                [.. of.Select(c => new VibrationReading(c.Magnitude, VibrationReading.InOneTurn(sense.WithWheelAngle * c.Phase)))],
+                new UnbalancePair(new UnbalanceVector(taken[0]), new UnbalanceVector(taken[1])));
+        }
+    }
+
+    private static Complex InWheelSense(VibrationReading reading, SpinSense sense) =>
+        Complex.FromPolarCoordinates(reading.Amplitude, sense.WithWheelAngle * (reading.Phase?.Radians ?? 0));
+}

@@ -1,0 +1,303 @@
+using System.Globalization;
+using System.Numerics;
+using Trundle.Engine.Reference;
+using Trundle.Measures;
+
+namespace Trundle.Engine.Balance.Spin;
+
+/// <summary>What one transducer says once a turn.</summary>
+/// <param name="Amplitude">In the recording's unit.</param>
+/// <param name="Phase">In the recording's sense of phases, 0 ≤ phase &lt; 360°.</param>
+/// <param name="AmplitudeStandardError">One standard error; widened where the readings wander from turn to turn.</param>
+/// <param name="PhaseStandardError">One standard error, that of the index mark with it; half a turn where the amplitude is nothing.</param>
+/// <param name="Offset">The mean.</param>
+/// <param name="Noise">Standard deviation of what the fit leaves of each sample.</param>
+/// <param name="HigherHarmonics">Amplitudes of the harmonics above the first, from the second.</param>
+/// <param name="Wander">How far one turn's reading lies from the mean of all, as root mean square; null where there are too few whole turns to say.</param>
+/// <param name="WanderRatio">The square of that over what the noise within the turns explains; about 1 where nothing moves.</param>
+public sealed record SpinPoint(
+    double Amplitude, Angle Phase, double AmplitudeStandardError, Angle PhaseStandardError, double Offset, double Noise,
+    IReadOnlyList<double> HigherHarmonics, double? Wander, double? WanderRatio)
+{
+    /// <summary>As a phasor that leads from the index mark.</summary>
+    internal Complex Lead(SpinSense sense) => Complex.FromPolarCoordinates(Amplitude, sense.OfLead * Phase.Radians);
+}
+
+/// <summary>Something that makes a spin less to be trusted.</summary>
+/// <param name="Code">A stable word: too-few-turns, marks-missing, marks-extra, speed-drift, clipped, drop-out, coarse-steps, loose-object, speed-differs.</param>
+/// <param name="Point">Which transducer, from 1; null where it is of the whole spin.</param>
+/// <param name="Measured">What was found.</param>
+/// <param name="Limit">What it was held against, or null where there is none.</param>
+/// <param name="Action">What to do.</param>
+public sealed record SpinWarning(string Code, int? Point, Findings.Amount Measured, Findings.Limit? Limit, string Action);
+
+/// <summary>What one spin says.</summary>
+public sealed record SpinResult
+{
+    /// <summary>Mean speed, by the index marks.</summary>
+    public required RotationalSpeed Speed { get; init; }
+
+    /// <summary>One standard error of it.</summary>
+    public required RotationalSpeed SpeedStandardError { get; init; }
+
+    /// <summary>By how much the speed changed from the first sample to the last, in per cent of itself.</summary>
+    public required double DriftPercent { get; init; }
+
+    /// <summary>The speed that the stronger signal itself tells, or null where no signal stands clear of its noise.</summary>
+    public required RotationalSpeed? SpeedBySignal { get; init; }
+
+    /// <summary>Turns that the recording holds, parts of turns with them.</summary>
+    public required double Turns { get; init; }
+
+    /// <summary>Index marks used.</summary>
+    public required int Marks { get; init; }
+
+    /// <summary>One reading a transducer.</summary>
+    public required IReadOnlyList<SpinPoint> Points { get; init; }
+
+    /// <summary>Harmonics fitted.</summary>
+    public required int Harmonics { get; init; }
+
+    /// <summary>What makes it less to be trusted.</summary>
+    public required IReadOnlyList<SpinWarning> Warnings { get; init; }
+}
+
+/// <summary>From the samples of a spin to the first harmonic of each transducer.</summary>
+public static class SpinAnalysis
+{
+    /// <summary>The harmonics that are fitted where nobody says how many.</summary>
+    public const int UsualHarmonics = 5;
+
+    /// <summary>
+    /// Finds the speed by the index marks, then amplitude and phase of the first harmonic by least squares with the harmonics above it over all samples,
+    /// and looks for what would falsify them.
+    /// </summary>
+    /// <param name="recording">The recording.</param>
+    /// <param name="harmonics">How many harmonics are fitted, 1 to 10; fewer where a turn holds too few samples for them.</param>
+    /// <returns>The result, or null where there are fewer than two index marks, so that no speed can be told, or fewer than eight samples a turn.</returns>
+    /// <source>IEEE Std 1057, three-parameter sine fit (from memory); signs and flags: docs/theory/spin.md</source>
+    public static SpinResult? Of(SpinRecording recording, int harmonics)
+    {
+        ArgumentNullException.ThrowIfNull(recording);
+        if (IndexTrack.Of(recording.Index, recording.Edge) is not { } track)
+        {
+            return null;
+        }
+
+        var perTurn = Math.Tau / track.Angle.RadiansPerSample;
+        var fitted = Math.Min(harmonics, Math.Min(HarmonicSums.MostHarmonics, (int)(perTurn / 4)));
+        if (fitted < 1 || perTurn < 8)
+        {
+            return null;
+        }
+
+        var angle = FollowsDrift(track, recording.Index.Length) ? track.Angle : track.Angle with { RadiansPerSampleSquared = 0 };
+        var points = new List<SpinPoint>();
+        foreach (var samples in recording.Transducers)
+        {
+            if (Point(samples, track, angle, fitted, recording.Sense) is not { } point)
+            {
+                return null;
+            }
+
+            points.Add(point);
+        }
+
+        var speed = RotationalSpeed.FromRadiansPerSecond(track.Angle.RadiansPerSample * recording.SampleRate.Hertz);
+        var result = new SpinResult
+        {
+            Speed = speed,
+            SpeedStandardError = speed * track.SpeedError,
+            DriftPercent = 100 * track.Drift,
+            SpeedBySignal = angle.RadiansPerSampleSquared == 0 ? BySignal(recording, angle, Math.Min(fitted, 3)) : null,
+            Turns = (recording.Index.Length - 1) / perTurn,
+            Marks = track.Marks.Count,
+            Points = points,
+            Harmonics = fitted,
+            Warnings = [],
+        };
+        return result with { Warnings = [.. SpinWarnings.Of(recording, result, track, perTurn)] };
+    }
+
+    /// <summary>The angle follows the change of speed where it is told clearly and would turn the ends of the record by more than a hundredth of a radian.</summary>
+    private static bool FollowsDrift(IndexTrack track, int samples) =>
+        Math.Abs(track.Drift) > 3 * track.DriftError
+        && Math.Abs(track.Angle.RadiansPerSampleSquared) * samples * samples / 8 > 0.01;
+
+    private static SpinPoint? Point(double[] samples, IndexTrack track, AngleTrack angle, int harmonics, SpinSense sense)
+    {
+        Span<Complex> phasors = stackalloc Complex[harmonics];
+        if (HarmonicFit.Along(samples, angle, phasors) is not { } fit)
+        {
+            return null;
+        }
+
+        var higher = new double[harmonics - 1];
+        for (var h = 1; h < harmonics; h++)
+        {
+            higher[h - 1] = phasors[h].Magnitude;
+        }
+
+        var (wander, ratio) = WanderOf(samples, track, angle, harmonics);
+        var wider = ratio > Figures.Of("spin.wanderRatio").Value ? Math.Sqrt(ratio.Value) : 1;
+        var phaseError = Math.Min(Math.PI, Math.Sqrt(Math.Pow(wider * fit.PhaseStandardError.Radians, 2) + (track.AngleError * track.AngleError)));
+        return new SpinPoint(
+            fit.Amplitude,
+            VibrationReading.InOneTurn(sense.OfLead * fit.First.Phase),
+            wider * fit.AmplitudeStandardError,
+            Angle.FromRadians(phaseError),
+            fit.Offset,
+            fit.Noise,
+            higher,
+            wander,
+            ratio);
+    }
+
+    /// <summary>
+    /// Each whole turn fitted alone: how far its reading lies from the mean of all, and the square of that over what the noise within the turns explains.
+    /// </summary>
+    private static (double? Wander, double? Ratio) WanderOf(double[] samples, IndexTrack track, AngleTrack angle, int harmonics)
+    {
+        var readings = new List<Complex>();
+        var (noise, expected) = (0.0, 0.0);
+        Span<Complex> phasors = stackalloc Complex[harmonics];
+        for (var m = 1; m < track.Marks.Count; m++)
+        {
+            var (from, to) = ((int)Math.Ceiling(track.Marks[m - 1]), (int)Math.Ceiling(track.Marks[m]));
+            var turn = samples.AsSpan(from, to - from);
+            if (track.Turns[m] - track.Turns[m - 1] == 1 && turn.Length >= (2 * harmonics) + 8
+                && HarmonicFit.Along(turn, angle with { Middle = angle.Middle - from }, phasors) is { } fit)
+            {
+                readings.Add(fit.First);
+                noise += fit.Noise * fit.Noise;
+                expected += 4.0 / turn.Length;
+            }
+        }
+
+        if (readings.Count < 5)
+        {
+            return (null, null);
+        }
+
+        var mean = readings.Aggregate(Complex.Zero, (a, b) => a + b) / readings.Count;
+        var square = readings.Sum(r => (r - mean).Magnitude * (r - mean).Magnitude) / (readings.Count - 1);
+        var byNoise = noise / readings.Count * expected / readings.Count;
+        return (Math.Sqrt(square), byNoise > 0 ? square / byNoise : square > 0 ? null : 1);
+    }
+
+    /// <summary>
+    /// The speed of the stronger signal. The two halves of the record tell where to begin: how far the phase of the second lies ahead of the first's.
+    /// </summary>
+    private static RotationalSpeed? BySignal(SpinRecording recording, AngleTrack angle, int harmonics)
+    {
+        var half = recording.Index.Length / 2;
+        Span<Complex> phasors = stackalloc Complex[harmonics];
+        var best = (Clear: 10.0, Ahead: 0.0, Samples: (double[]?)null);
+        foreach (var samples in recording.Transducers)
+        {
+            if (HarmonicFit.Along(samples.AsSpan(0, half), angle, phasors) is { } one
+                && HarmonicFit.Along(samples.AsSpan(half), angle with { Middle = angle.Middle - half }, phasors) is { } two
+                && Math.Min(one.Amplitude / one.AmplitudeStandardError, two.Amplitude / two.AmplitudeStandardError) is var clear && clear > best.Clear)
+            {
+                best = (clear, (two.First / one.First).Phase, samples);
+            }
+        }
+
+        if (best.Samples is null)
+        {
+            return null;
+        }
+
+        var near = RotationalSpeed.FromRadiansPerSecond((angle.RadiansPerSample + (best.Ahead / half)) * recording.SampleRate.Hertz);
+        return SineFit.WithUnknownSpeed(best.Samples, recording.SampleRate, near, harmonics) is { Settled: true } fit ? fit.Speed : null;
+    }
+}
+
+/// <summary>What makes a spin less to be trusted, each against its figure.</summary>
+internal static class SpinWarnings
+{
+    public static IEnumerable<SpinWarning> Of(SpinRecording recording, SpinResult result, IndexTrack track, double samplesPerTurn)
+    {
+        var fewTurns = Figures.Of("spin.fewTurns");
+        if (result.Turns < fewTurns.Value)
+        {
+            yield return new SpinWarning("too-few-turns", null, Findings.Amount.Number(result.Turns, "turns", 1), fewTurns.Limit(0),
+                "Record for longer: a few turns cannot show whether the reading is steady.");
+        }
+
+        if (track.Missing > 0)
+        {
+            yield return new SpinWarning("marks-missing", null, Findings.Amount.Number(track.Missing, "marks", 0), null,
+                "Clean the mark, look at its sensor and cable; the turns were counted across the gap by the usual turn.");
+        }
+
+        if (track.Extra > 0)
+        {
+            yield return new SpinWarning("marks-extra", null, Findings.Amount.Number(track.Extra, "marks", 0), null,
+                "Look for a second mark, a reflection or a bouncing contact; marks that followed within half a turn were left out.");
+        }
+
+        var drift = Figures.Of("spin.mostDriftPercent");
+        if (Math.Abs(result.DriftPercent) > drift.Value && Math.Abs(track.Drift) > 3 * track.DriftError)
+        {
+            yield return new SpinWarning("speed-drift", null, Findings.Amount.Number(result.DriftPercent, "%", 2), drift.Limit(0),
+                "Record at a steady speed: the amount of unbalance goes with the square of the speed.");
+        }
+
+        var differs = Figures.Of("spin.mostSpeedDifferencePercent");
+        var otherSpeed = false;
+        if (result.SpeedBySignal is { } signal && 100 * Math.Abs((signal / result.Speed) - 1) is var percent && percent > differs.Value)
+        {
+            otherSpeed = true;
+            yield return new SpinWarning("speed-differs", null, Findings.Amount.Number(percent, "%", 2), differs.Limit(1),
+                "The signals turn at another speed than the index mark: look whether the mark sits on the part that carries the wheel.");
+        }
+
+        if (recording.Gaps > 0)
+        {
+            yield return new SpinWarning("drop-out", null, Findings.Amount.Number(recording.Gaps, "gaps in time", 0), null,
+                "Samples are missing; the longest unbroken stretch was used. Look at the recorder, and spin again.");
+        }
+
+        for (var p = 0; p < result.Points.Count; p++)
+        {
+            foreach (var warning in OfPoint(recording, result.Points[p], p, samplesPerTurn, otherSpeed))
+            {
+                yield return warning;
+            }
+        }
+    }
+
+    private static IEnumerable<SpinWarning> OfPoint(SpinRecording recording, SpinPoint point, int p, double samplesPerTurn, bool otherSpeed)
+    {
+        var faults = SignalFaults.Of(recording.Transducers[p], recording.FullScale, samplesPerTurn);
+        if (faults.Clipped > 0)
+        {
+            yield return new SpinWarning("clipped", p + 1, Findings.Amount.Number(faults.Clipped, "samples", 0), null,
+                "The signal stands at the end of its scale: lower the gain and spin again; the amount shown is too small.");
+        }
+
+        if (faults.StandingStill > 0)
+        {
+            yield return new SpinWarning("drop-out", p + 1, Findings.Amount.Number(faults.StandingStill, "samples", 0), null,
+                "The signal stood still for a stretch: look at plug and cable, and spin again.");
+        }
+
+        if (faults.Levels < SignalFaults.EnoughLevels.Value)
+        {
+            yield return new SpinWarning("coarse-steps", p + 1, Findings.Amount.Number(faults.Levels, "levels", 0),
+                SignalFaults.EnoughLevels.Limit(0),
+                "The signal uses few steps of its scale, so that flat tops cannot be told from clipping: raise the gain.");
+        }
+
+        // A mark on another shaft makes every reading turn, which is told already.
+        var ratio = Figures.Of("spin.wanderRatio");
+        var least = Figures.Of("spin.leastWanderPercent");
+        if (!otherSpeed && point.WanderRatio > ratio.Value && point.Wander > least.Value / 100 * point.Amplitude)
+        {
+            yield return new SpinWarning("loose-object", p + 1,
+                new Findings.Amount(point.WanderRatio, "", string.Create(CultureInfo.InvariantCulture, $"{point.WanderRatio:0.#} times what the noise explains")), ratio.Limit(0),
+                "The reading wanders from turn to turn: look for a stone in the tread, mud or water in the tyre or rim, a loose weight, a wheel that is not clamped fast.");
+        }
+    }
+}
