@@ -280,7 +280,7 @@ public static class BalanceFileReader
         return inner is { } i && outer is { } u ? new UnbalancePair(i, u) : null;
     }
 
-    private static UnbalanceVector? ReadReading(FileObject readings, string key, PlanePlace? plane)
+    internal static UnbalanceVector? ReadReading(FileObject readings, string key, PlanePlace? plane)
     {
         if (!readings.Require(key, "give the mass to add and its angle: {\"mass\": \"48 g\", \"angle\": 115}") || readings.Object(key) is not { } o)
         {

@@ -48,6 +48,7 @@ public static class OperationList
         BalanceSolveOperation.Operation,
         BalanceTrialOperation.Operation,
         BalanceToleranceOperation.Operation,
+        BalanceMachineOperation.Operation,
         SidewallOperation.Operation,
         FitmentOperation.Operation,
         InspectOperation.Operation,

@@ -12,6 +12,7 @@ public sealed class BalanceFuzzTests
     [InlineData("balance-solve-worked.json", "balance solve")]
     [InlineData("balance-settings-before-spin.json", "balance solve")]
     [InlineData("balance-trial-worked.json", "balance trial")]
+    [InlineData("balance-machine-worked.json", "balance machine")]
     public void Spoiled_files_are_answered_or_refused(string sample, string name)
     {
         var operation = OperationList.All.Single(o => o.Name == name);

@@ -25,6 +25,13 @@ public sealed class OperationFuzzTests
              "stock": {"clip": ["5 g", "10 g", "20 g"], "adhesive": ["5 g", "10 g"]},
              "tolerance": {"perPlane": "5 g"}}
             """,
+        ["balance machine"] = """
+            {"planes": {"inner": {"radius": "200 mm"}, "outer": {"radius": "180 mm"}}, "rotor": {"mass": "15 kg"},
+             "index": {"anglesFrom": "valve", "limit": "5 g", "spins": [
+               {"turned": 0, "display": {"inner": {"mass": "20 g", "angle": 30}, "outer": {"mass": "9 g", "angle": 10}}},
+               {"turned": 90, "display": {"inner": {"mass": "12 g", "angle": 110}, "outer": {"mass": "8 g", "angle": 20}}}]},
+             "shop": {"empty": {"inner": {"mass": "1 g", "angle": 5}, "outer": {"mass": "0 g"}}}}
+            """,
         ["balance trial"] = """
             {"points": 2,
              "runs": [

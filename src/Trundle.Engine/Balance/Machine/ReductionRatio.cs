@@ -77,4 +77,11 @@ public static class MountingError
     /// <source>C = |I_p − I_t|·τ for small τ: rigid-body mechanics, docs/theory/balancer.md</source>
     public static CoupleUnbalance OfCock(MomentOfInertia inertiaDifference, Angle askew) =>
         CoupleUnbalance.FromKilogramSquareMetres(Math.Abs(inertiaDifference.KilogramSquareMetres * askew.Radians));
+
+    /// <summary>The angle askew that a couple of the fixture comes to.</summary>
+    /// <param name="inertiaDifference">Moment of inertia about the shaft less that about a diameter, not nothing.</param>
+    /// <param name="couple">The couple.</param>
+    /// <source>C = |I_p − I_t|·τ for small τ: rigid-body mechanics, docs/theory/balancer.md</source>
+    public static Angle CockOf(MomentOfInertia inertiaDifference, CoupleUnbalance couple) =>
+        Angle.FromRadians(couple.KilogramSquareMetres / Math.Abs(inertiaDifference.KilogramSquareMetres));
 }
