@@ -38,7 +38,7 @@ public static class BalanceSolve
             Needed = needed,
             Weights = weights,
             Added = added,
-            Parts = [.. score.Parts.Select(p => Part(p, residual))],
+            Parts = [.. score.Parts.Select(p => Part(p, p.Of(residual.Inner.GramMillimetres, residual.Outer.GramMillimetres)))],
             Score = value,
             ScoreBefore = score.Of(needed.Inner.GramMillimetres, needed.Outer.GramMillimetres, out _),
             WithinTolerance = value <= 1 + 1e-9,
@@ -62,9 +62,7 @@ public static class BalanceSolve
     private static UnbalanceVector Sum(List<FittedWeight> weights, PlaneSide side, PlanePair planes) =>
         weights.Where(w => w.Plane == side).Aggregate(default(UnbalanceVector), (sum, w) => sum + UnbalanceVector.OfMass(w.Mass, planes.At(side).Radius, w.Place));
 
-    private static TolerancePart Part(ScorePart part, UnbalancePair residual)
-    {
-        var ratio = part.Of(residual.Inner.GramMillimetres, residual.Outer.GramMillimetres);
-        return new TolerancePart(part.Name, ratio / part.PerUnit, 1 / part.PerUnit, part.Name == "couple" ? "g·mm²" : "g·mm", ratio);
-    }
+    /// <summary>A part by its ratio to its tolerance.</summary>
+    internal static TolerancePart Part(ScorePart part, double ratio) =>
+        new(part.Name, ratio / part.PerUnit, 1 / part.PerUnit, part.Name == "couple" ? "g·mm²" : "g·mm", ratio);
 }

@@ -41,6 +41,29 @@ public sealed record BalancerProfile
     /// <summary>Smaller masses are shown as nothing; null where not known.</summary>
     public Mass? DisplayHidesBelow { get; init; }
 
+    /// <summary>The step that shown angles are rounded to, under half a turn, or null where not known.</summary>
+    public Angle? DisplayAngleStep { get; init; }
+
+    /// <summary>The workshop's own name of the balancer, or null.</summary>
+    public string? Instrument { get; init; }
+
+    /// <summary>It is known by how much the display may be off.</summary>
+    public bool TellsDisplay => DisplayStep is { Si: > 0 } || DisplayHidesBelow is { Si: > 0 } || DisplayAngleStep is { Si: > 0 };
+
+    /// <summary>
+    /// The most that may be there while nothing is shown: the hidden mass, or half a step. Nobody says whether a display rounds before it hides; where
+    /// the hidden mass is no whole number of steps, the step just under it is hidden too, with what is rounded to it.
+    /// </summary>
+    public Mass MostShownAsNothing
+    {
+        get
+        {
+            var (hiddenGrams, stepGrams) = ((DisplayHidesBelow ?? default).Grams, (DisplayStep ?? default).Grams);
+            var hiddenSteps = stepGrams > 0 ? Math.Max(0, Math.Ceiling((hiddenGrams / stepGrams) - 1e-9) - 1) : 0;
+            return Mass.FromGrams(Math.Max(hiddenGrams, (hiddenSteps + 0.5) * stepGrams));
+        }
+    }
+
     /// <summary>The place of a weight by settings; null where it is an adhesive one whose place nobody gave.</summary>
     public PlanePlace? PlaceOf(BalancerSettings settings, PlaneSide side, WeightKind kind)
     {

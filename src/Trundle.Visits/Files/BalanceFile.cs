@@ -10,7 +10,11 @@ namespace Trundle.Visits.Files;
 /// <param name="Findings">Settings that contradict the marking, the stamp or the wheel.</param>
 /// <param name="PerPlane">What each plane may keep, as given: grams, or unbalance; null where the tolerance has no such part.</param>
 /// <param name="Profile">The balancer's profile.</param>
-public sealed record BalanceFile(BalanceProblem? Problem, PlanePair Planes, IReadOnlyList<Finding> Findings, Amount? PerPlane, BalancerProfile Profile);
+public sealed record BalanceFile(BalanceProblem? Problem, PlanePair Planes, IReadOnlyList<Finding> Findings, Amount? PerPlane, BalancerProfile Profile)
+{
+    /// <summary>Settings were turned into planes although nobody gave the balancer's profile.</summary>
+    public bool ProfileAssumed { get; init; }
+}
 
 /// <summary>An angle as a technician tells it: degrees from the valve, or where the valve stands when the place is at twelve.</summary>
 public static class ClockFace

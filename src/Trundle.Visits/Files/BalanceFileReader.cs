@@ -65,8 +65,16 @@ public static class BalanceFileReader
         }
 
         o.Done();
-        return problems.Count == before && planes is not null ? new BalanceFile(spun ? problem : null, planes, findings, perPlane, profile) : null;
+        return problems.Count == before && planes is not null ? new BalanceFile(spun ? problem : null, planes, findings, perPlane, profile)
+        {
+            ProfileAssumed = !o.Has("balancer") && settings is { Distance: not null, Diameter: not null, Width: not null } && !HaveOwnPlaces(node),
+        }
+        : null;
     }
+
+    /// <summary>Both planes were measured themselves, so that no setting was turned into a place.</summary>
+    private static bool HaveOwnPlaces(FileNode node) =>
+        new[] { "inner", "outer" }.All(side => new[] { "radius", "axial" }.All(key => node.Member("planes")?.Member(side)?.Member(key) is { Kind: not NodeKind.Null }));
 
     private static readonly WeightPlane Unread = new(WeightKind.Clip, new PlanePlace(default, default), false);
 
@@ -118,13 +126,13 @@ public static class BalanceFileReader
     internal static WheelAngle? Place(FileObject o, string key) =>
         o.Quantity<Angle>(key, "°", Angle.FromDegrees(-360), Angle.FromDegrees(360)) is { } angle ? WheelAngle.FromDegrees(angle.Degrees) : null;
 
-    private static BalancerProfile ReadNoProfile(out string unit)
+    internal static BalancerProfile ReadNoProfile(out string unit)
     {
         unit = "mm";
         return new BalancerProfile();
     }
 
-    private static BalancerProfile ReadProfile(FileObject o, out string unit)
+    internal static BalancerProfile ReadProfile(FileObject o, out string unit)
     {
         string[] units = ["mm", "cm", "in"];
         unit = units[o.Word("distanceUnit", ("mm", 0), ("cm", 1), ("in", 2)) ?? 0];
@@ -138,6 +146,8 @@ public static class BalanceFileReader
             OuterAdhesive = Offset(places, "outerAdhesive"),
             DisplayStep = o.Quantity<Mass>("displayStep", "g", NoMass, Mass.FromGrams(100)),
             DisplayHidesBelow = o.Quantity<Mass>("displayHidesBelow", "g", NoMass, Mass.FromGrams(100)),
+            DisplayAngleStep = o.Quantity<Angle>("displayAngleStep", "°", Angle.FromDegrees(0), Angle.FromDegrees(90)),
+            Instrument = o.Text("instrument"),
         };
         places?.Done();
         o.Done();

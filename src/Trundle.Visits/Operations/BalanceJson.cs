@@ -21,12 +21,10 @@ internal static class BalanceJson
             ["totalMassGrams"] = Grams(outcome.TotalMass),
             ["pieces"] = outcome.Pieces,
             ["provenOptimal"] = outcome.ProvenOptimal,
+            ["displayUncertainty"] = DisplayReckoning.Of(outcome, file.Profile) is { } open ? Display(open) : null,
             ["score"] = outcome.Score,
             ["scoreBefore"] = outcome.ScoreBefore,
-            ["parts"] = AnswerJson.List(outcome.Parts.Select(p => (JsonNode?)new JsonObject
-            {
-                ["name"] = p.Name, ["left"] = p.Left, ["tolerance"] = p.Tolerance, ["unit"] = p.Unit, ["ratio"] = p.Ratio,
-            })),
+            ["parts"] = Parts(outcome.Parts),
             ["needed"] = Vectors(outcome.Needed, planes),
             ["before"] = Residual(outcome.Before, planes),
             ["residualInReadingPlanes"] = problem.ReadingPlanes is { } read ? Vectors(outcome.ResidualJudged, read) : null,
@@ -41,6 +39,29 @@ internal static class BalanceJson
             ["cautions"] = AnswerJson.List(BalanceWords.CautionsOf(file, outcome)),
         };
     }
+
+    private static JsonArray Parts(IEnumerable<TolerancePart> parts) => AnswerJson.List(parts.Select(p => (JsonNode?)new JsonObject
+    {
+        ["name"] = p.Name, ["left"] = p.Left, ["tolerance"] = p.Tolerance, ["unit"] = p.Unit, ["ratio"] = p.Ratio,
+    }));
+
+    private static JsonObject Display(DisplayUncertainty open) => new()
+    {
+        ["perPlaneGrams"] = new JsonObject { ["inner"] = open.OffInner.Grams, ["outer"] = open.OffOuter.Grams },
+        ["worstPerPlaneGrams"] = new JsonObject { ["inner"] = open.WorstInner.Grams, ["outer"] = open.WorstOuter.Grams },
+        ["worstStaticGramMillimetres"] = open.WorstStatic.GramMillimetres,
+        ["worstCoupleGramSquareMillimetres"] = open.WorstCouple.GramSquareMillimetres,
+        ["worstParts"] = Parts(open.WorstParts),
+        ["withinToleranceAtWorst"] = open.WithinToleranceAtWorst,
+        ["hiddenParts"] = Parts(open.HiddenParts),
+        ["toleranceFinerThanDisplay"] = open.ToleranceFinerThanDisplay,
+        ["readings"] = new JsonObject { ["inner"] = Shown(open.Inner), ["outer"] = Shown(open.Outer) },
+    };
+
+    private static JsonObject Shown(ShownMass shown) => new()
+    {
+        ["shownGrams"] = Grams(shown.Shown), ["leastGrams"] = Grams(shown.Least), ["mostGrams"] = Grams(shown.Most), ["anyAngle"] = shown.ShowsNothing,
+    };
 
     private static JsonObject Weight(FittedWeight weight) => new()
     {

@@ -26,7 +26,7 @@ public static class BalanceSolveOperation
         [
             .. AnswerJson.Lines(file.Findings),
             .. outcome is null
-                ? [Planes(file.Planes), file.Findings.Count == 0 ? "The settings contradict nothing that is known of this wheel. Spin, and enter the readings." : "Put the settings right before the spin."]
+                ? [Planes(file.Planes), file.Findings.Count == 0 ? "The settings contradict nothing that is known of this wheel. Spin, and enter the readings." : "Put the settings right before the spin.", .. BalanceDisplayWords.Assumed(file).Select(c => $"Caution: {c}")]
                 : BalanceWords.Lines(file, outcome),
         ];
         return new Answer(AnswerJson.IsNo(file.Findings) || outcome is { WithinTolerance: false }, json, lines);
@@ -38,7 +38,7 @@ public static class BalanceSolveOperation
         ["weights"] = null,
         ["residual"] = null,
         ["withinTolerance"] = null,
-        ["cautions"] = AnswerJson.List(BalanceWords.Cautions),
+        ["cautions"] = AnswerJson.List([.. BalanceWords.Cautions, .. BalanceDisplayWords.Assumed(file)]),
     };
 
     private static string Planes(PlanePair planes) =>

@@ -34,6 +34,11 @@ public static class BalanceWords
         yield return outcome.WithinTolerance
             ? $"Within tolerance: {Worst(outcome)}."
             : $"NOT within tolerance: {Worst(outcome)}.";
+        if (DisplayReckoning.Of(outcome, file.Profile) is { } open)
+        {
+            yield return BalanceDisplayWords.AtWorst(open);
+        }
+
         yield return Why(outcome);
         foreach (var caution in CautionsOf(file, outcome))
         {
@@ -100,15 +105,7 @@ public static class BalanceWords
             cautions.Add($"The {Word(plane.Key)} plane takes {Quantity.Number(plane.Sum(w => w.Mass.Grams), 1)} g. More than {Quantity.Number(much.Value, 0)} g is a lot [{much.Source.ForPeople}]: look for mud, a bead that is not seated or a bent rim, and think of turning the tyre on the rim first.");
         }
 
-        if (file.Profile.DisplayHidesBelow is { Si: > 0 } hidden)
-        {
-            cautions.Add($"This balancer shows less than {hidden.Text("g", 1)} as nothing: a zero on its display may be anything up to that.");
-        }
-        else if (file.Profile.DisplayStep is { Si: > 0 } step)
-        {
-            cautions.Add($"This balancer rounds to {step.Text("g", 1)}: each reading may be off by {(step / 2).Text("g", 2)}.");
-        }
-
+        cautions.AddRange(BalanceDisplayWords.Cautions(file, outcome));
         return cautions;
     }
 
@@ -146,11 +143,13 @@ public static class BalanceWords
         }
     }
 
-    private static string Worst(BalanceOutcome outcome)
+    private static string Worst(BalanceOutcome outcome) => $"{Part(outcome.Parts.MaxBy(p => p.Ratio)!, "keeps")} [{outcome.Problem.Tolerance.Source.ForPeople}]";
+
+    /// <summary>A part in words: "the inner plane keeps 200 of 1000 g·mm".</summary>
+    internal static string Part(TolerancePart part, string keeps)
     {
-        var worst = outcome.Parts.MaxBy(p => p.Ratio)!;
-        var name = worst.Name is "inner" or "outer" ? $"the {worst.Name} plane" : $"the {worst.Name} part";
-        return string.Create(CultureInfo.InvariantCulture, $"{name} keeps {worst.Left:0} of {worst.Tolerance:0} {worst.Unit} [{outcome.Problem.Tolerance.Source.ForPeople}]");
+        var name = part.Name is "inner" or "outer" ? $"the {part.Name} plane" : $"the {part.Name} part";
+        return string.Create(CultureInfo.InvariantCulture, $"{name} {keeps} {part.Left:0} of {part.Tolerance:0} {part.Unit}");
     }
 
     /// <summary>What a split behind spokes costs in mass.</summary>
