@@ -49,6 +49,8 @@ public static class OperationList
         BalanceTrialOperation.Operation,
         BalanceToleranceOperation.Operation,
         BalanceMachineOperation.Operation,
+        RunoutOperation.Operation,
+        MatchOperation.Operation,
         SidewallOperation.Operation,
         FitmentOperation.Operation,
         InspectOperation.Operation,

@@ -18,6 +18,19 @@ public sealed class OperationFuzzTests
         ["sidewall"] = """{"marking": "LT245/75 R16 120/116S", "tin": "DOT 1AB CDEFHJ 2218", "on": "2026-03-14"}""",
         ["fixings"] = """{"count": "5", "torque": "120 N·m", "stages": ["50", "100"], "thread": "M12x1.5", "propertyClass": "10.9", "seat": "cone", "condition": "dry", "wrenchLength": "450 mm", "adapter": "50 mm", "adapterAngle": "0"}""",
         ["balance tolerance"] = """{"mass": "19 kg", "speed": "120 km/h", "grade": "G 16", "circumference": "1.95 m"}""",
+        ["runout"] = """
+            {"part": "assembly", "mounted": "onVehicle", "wheel": {"rim": "6J x 15", "material": "steel"},
+             "radial": {"gaugeStep": "0.01 mm", "makerLimit": "0.8 mm", "mountings": [
+               {"turn": 0, "readings": ["0.53 mm", "0.85 mm", "0.99 mm", "0.86 mm", "0.61 mm", "0.40 mm", "0.27 mm", "0.29 mm"]},
+               {"turn": 120, "readings": ["0.62 mm", "0.55 mm", "0.48 mm", "0.43 mm", "0.52 mm", "0.70 mm", "0.78 mm", "0.72 mm"]}]},
+             "lateral": {"orders": 2, "readings": [{"angle": 0, "value": 0.2}, {"angle": 50, "value": 0.3}, {"angle": 100, "value": 0.4}, {"angle": 190, "value": 0.2}, {"angle": 270, "value": 0.1}, {"angle": 320, "value": 0.1}]}}
+            """,
+        ["match"] = """
+            {"on": "forceVariation", "objective": "worst", "amplitude": "peakToPeak", "radialStiffness": "200 N/mm", "turnStep": 15, "keepUnlessGain": "5 N", "makerLimit": "90 N",
+             "tyres": [{"id": "A", "sitsOn": "1", "force": {"amplitude": "80 N", "highPoint": 130}, "lateralForce": {"clockwise": "85 N", "anticlockwise": "-45 N"}},
+                       {"id": "B", "mayGoOn": ["1", "2"], "runout": {"amplitude": "0.3 mm", "highPoint": 20}}],
+             "wheels": [{"id": "1", "runout": {"amplitude": "0.3 mm", "highPoint": 40}}, {"id": "2", "force": {"amplitude": "50 N", "highPoint": 200}}]}
+            """,
         ["balance solve"] = """
             {"wheel": {"rimDiameter": "16 in", "rimWidth": "7 in", "mass": "19 kg", "spokes": {"count": 5, "first": 12}},
              "planes": {"inner": {"kind": "clip", "radius": "203 mm", "axial": "0 mm"}, "outer": {"kind": "adhesive", "radius": "180 mm", "axial": "150 mm", "places": "anywhere"}},

@@ -1,0 +1,135 @@
+using System.Text.Json.Nodes;
+using Trundle.Measures;
+using Trundle.Visits.Files;
+using Trundle.Visits.Operations;
+
+namespace Trundle.Visits.Tests.Operations;
+
+public class RunoutOperationTests
+{
+    private static Reading<Answer> Run(string body) => RunoutOperation.Operation.Run(FileNode.Parse(body, "body").Value);
+
+    private static double Number(JsonNode? node) => node!.GetValue<double>();
+
+    private const string Eight = "\"readings\": [\"0.85 mm\", \"1.12 mm\", \"0.94 mm\", \"0.54 mm\", \"0.24 mm\", \"0.36 mm\", \"0.36 mm\", \"0.38 mm\"]";
+
+    [Fact]
+    public void The_sample_of_twelve_places_has_its_answer()
+    {
+        var answer = Run(File.ReadAllText("runout-twelve-places.json")).Value;
+        var first = answer.Body["harmonics"]![0]!;
+        first["order"]!.GetValue<int>().ShouldBe(1);
+        Number(first["amplitudeMillimetres"]).ShouldBe(0.400366, 5e-7);
+        Number(first["highPointDegrees"]).ShouldBe(50.104, 5e-4);
+        Number(answer.Body["peakToPeakMillimetres"]).ShouldBe(0.85, 1e-9);
+        Number(answer.Body["eccentricityMillimetres"]).ShouldBe(0.400366, 5e-7);
+        answer.Body["warnings"]!.AsArray().ShouldBeEmpty();
+
+        // 0.85 mm lies between a bulletin's 0.8 mm and a service text's 1.27 mm: nobody but the maker can say.
+        answer.Body["withinLimit"].ShouldBeNull();
+        Number(answer.Body["limit"]!["value"]).ShouldBe(0.8);
+        answer.Body["limit"]!["status"]!.GetValue<string>().ShouldBe("read");
+        answer.No.ShouldBeTrue();
+        answer.Body["cautions"]!.AsArray().Select(c => c!.GetValue<string>()).ShouldContain(c => c.Contains("ask for it", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_sample_of_three_mountings_parts_tyre_and_wheel_and_says_the_turn()
+    {
+        var answer = Run(File.ReadAllText("runout-three-mountings.json")).Value;
+
+        // Made from a tyre of 0.30 mm at 130° and a wheel of 0.20 mm at 40°, rounded to a hundredth.
+        var parts = answer.Body["parts"]!;
+        Number(parts["tyre"]!["amplitudeMillimetres"]).ShouldBe(0.30, 0.004);
+        Number(parts["tyre"]!["highPointDegrees"]).ShouldBe(130, 0.8);
+        Number(parts["wheel"]!["amplitudeMillimetres"]).ShouldBe(0.20, 0.004);
+        Number(parts["wheel"]!["highPointDegrees"]).ShouldBe(40, 1.2);
+        Number(parts["standardErrorMillimetres"]).ShouldBeInRange(0, 0.004);
+
+        // The tyre's high point is at 130 + 240 = 10° now and belongs at 220°: 210° on.
+        Number(answer.Body["match"]!["turnDegrees"]).ShouldBe(210, 1.5);
+        Number(answer.Body["match"]!["afterMillimetres"]).ShouldBe(0.10, 0.006);
+        string.Join('\n', answer.ForPeople).ShouldContain("anticlockwise");
+        string.Join('\n', answer.ForPeople).ShouldContain("never above 250 kPa");
+        answer.Body["traces"]!.AsArray().Count.ShouldBe(2);
+        answer.Body["traces"]![1]!["direction"]!.GetValue<string>().ShouldBe("lateral");
+        answer.Body["traces"]![1]!["eccentricityMillimetres"].ShouldBeNull();
+        answer.Body["withinLimit"]!.GetValue<bool>().ShouldBeFalse();
+        answer.No.ShouldBeTrue();
+    }
+
+    [Theory]
+    [InlineData("0.9 mm", true)]
+    [InlineData("0.88 mm", true)]
+    [InlineData("0.87 mm", false)]
+    public void The_makers_limit_is_held_against_the_total_reading(string limit, bool within)
+    {
+        var answer = Run($$"""{"part": "wheel", "material": "alloy", "direction": "lateral", "makerLimit": "{{limit}}", "makerLimitSource": "the wheel's sheet", {{Eight}}}""").Value;
+        answer.Body["withinLimit"]!.GetValue<bool>().ShouldBe(within);
+        answer.Body["limit"]!["source"]!.GetValue<string>().ShouldBe("the wheel's sheet");
+        answer.No.ShouldBe(!within);
+    }
+
+    [Fact]
+    public void No_limit_known_is_null_with_a_caution()
+    {
+        var answer = Run($$"""{"part": "wheel", "material": "alloy", "direction": "lateral", {{Eight}}}""").Value;
+        answer.Body["withinLimit"].ShouldBeNull();
+        answer.Body["limit"].ShouldBeNull();
+        answer.No.ShouldBeFalse();
+        answer.Body["cautions"]!.AsArray().Select(c => c!.GetValue<string>()).ShouldContain(c => c.Contains("nothing is judged", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Too_few_places_are_warned_of()
+    {
+        var answer = Run("""{"part": "tyre", "direction": "radial", "readings": [0.9, 1.0, 0.4, 0.3]}""").Value;
+        var warning = answer.Body["warnings"]!.AsArray().First()!;
+        warning["code"]!.GetValue<string>().ShouldBe("aliasing");
+        warning["order"]!.GetValue<int>().ShouldBe(3);
+        answer.Body["harmonics"]![0]!["mayBeOrder"]!.GetValue<int>().ShouldBe(3);
+    }
+
+    [Fact]
+    public void First_place_and_sense_turn_the_answer()
+    {
+        double High(string more) => Number(Run($$"""{"part": "tyre", "direction": "radial", {{more}} {{Eight}}}""").Value.Body["harmonics"]![0]!["highPointDegrees"]);
+        var plain = High("");
+        High("\"first\": 90,").ShouldBe(plain + 90, 1e-9);
+        High("\"sense\": \"anticlockwise\",").ShouldBe(360 - plain, 1e-9);
+        High("\"sense\": \"anticlockwise\", \"first\": 10,").ShouldBe(10 + 360 - plain, 1e-9);
+    }
+
+    [Fact]
+    public void A_bad_reading_is_named()
+    {
+        var answer = Run("""{"part": "wheel", "material": "steel", "direction": "radial", "readings": ["0.50 mm","0.47 mm","0.40 mm","0.30 mm","0.20 mm","0.13 mm","0.90 mm","0.13 mm","0.20 mm","0.30 mm","0.40 mm","0.47 mm"]}""").Value;
+        answer.Body["suspect"]!["index"]!.GetValue<int>().ShouldBe(6);
+        Number(answer.Body["suspect"]!["angleDegrees"]).ShouldBe(180, 1e-9);
+        Number(answer.Body["suspect"]!["expectedMillimetres"]).ShouldBe(0.1, 0.02);
+        Number(answer.Body["suspect"]!["firstHarmonicWithout"]!["amplitudeMillimetres"]).ShouldBe(0.2, 0.01);
+        answer.Body["warnings"]!.AsArray().Select(w => w!["code"]!.GetValue<string>()).ShouldContain("suspect-reading");
+    }
+
+    [Theory]
+    [InlineData("""{"direction": "radial", "readings": [1,2,3,4]}""", "part", "missing")]
+    [InlineData("""{"part": "tyre", "readings": [1,2,3,4]}""", "direction", "missing")]
+    [InlineData("""{"part": "tyre", "direction": "radial"}""", "readings", "missing")]
+    [InlineData("""{"part": "tyre", "direction": "radial", "readings": [1,2]}""", "readings", "too-few-places")]
+    [InlineData("""{"part": "tyre", "direction": "radial", "orders": 2, "readings": [1,2,3,4]}""", "readings", "too-few-places")]
+    [InlineData("""{"part": "tyre", "direction": "radial", "reedings": [1,2,3,4]}""", "readings", "missing")]
+    [InlineData("""{"part": "tyre", "direction": "radial", "readings": [1,2,3,"4 bar"]}""", "readings[3]", "unit-unknown")]
+    [InlineData("""{"part": "tyre", "direction": "radial", "readings": [{"angle": 1, "value": 1}, {"angle": 1.5, "value": 2}, {"angle": 2, "value": 3}], "first": 3}""", "first", "readings-have-angles")]
+    [InlineData("""{"part": "tyre", "direction": "radial", "readings": [{"angle": 1, "value": 1}, {"angle": 1.001, "value": 2}, {"angle": 1.002, "value": 3}]}""", "readings", "places-do-not-tell")]
+    [InlineData("""{"part": "tyre", "direction": "radial", "makerLimitSource": "book", "readings": [1,2,3,4]}""", "makerLimit", "missing")]
+    [InlineData("""{"part": "assembly", "radial": {"mountings": [{"turn": 0, "readings": [1,2,3,4]}]}}""", "radial.mountings", "too-few-mountings")]
+    [InlineData("""{"part": "assembly", "radial": {"mountings": [{"turn": 0, "readings": [1,2,3,4]}, {"turn": 10, "readings": [2,2,3,4]}]}}""", "radial.mountings", "turn-too-small")]
+    [InlineData("""{"part": "assembly", "radial": {"repeatability": "0.1 mm", "mountings": [{"turn": 0, "readings": [1,2,3,4]}, {"turn": 180, "readings": [1,2,3,4.01]}]}}""", "radial.mountings", "within-repeatability")]
+    [InlineData("""{"part": "wheel", "direction": "radial", "mountings": [{"turn": 0, "readings": [1,2,3,4]}, {"turn": 180, "readings": [1,2,3,5]}]}""", "part", "mountings-of-a-part")]
+    public void Wrong_input_has_its_place_and_code(string body, string where, string code)
+    {
+        var problem = Run(body).Problem.ShouldNotBeNull();
+        problem.Where.ShouldBe(where);
+        problem.Code.ShouldBe(code);
+    }
+}
