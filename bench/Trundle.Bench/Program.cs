@@ -6,4 +6,5 @@ var report = new Report();
 StartBench.Run(published, report);
 PageBench.Run(published, report);
 CheckBench.Run(report);
+MatchBench.Run(report);
 report.Write(args.Length > 1 ? args[1] : "bench/results");
