@@ -21,6 +21,7 @@ public sealed class ExactFactorTests
         { "oz → kg", Si<Mass>("oz"), Pound / 16, 2.834952e-2 },
         { "lb → kg", Si<Mass>("lb"), Pound, 4.535924e-1 },
         { "lbf → N", Si<Force>("lbf"), Pound * Gravity, 4.448222 },
+        { "lbf/in → N/m", Si<Stiffness>("lbf/in"), Pound * Gravity / Inch, 1.751268e2 },
         { "lbf·ft → N·m", Si<Torque>("lbf·ft"), Pound * Gravity * 12 * Inch, 1.355818 },
         { "lbf·in → N·m", Si<Torque>("lbf·in"), Pound * Gravity * Inch, 1.129848e-1 },
         { "kgf·m → N·m", Si<Torque>("kgf·m"), Gravity, 9.80665 },

@@ -8,13 +8,13 @@ namespace Trundle.Engine.Vectors;
 /// </summary>
 internal sealed class IndexParting
 {
-    private IndexParting(Complex fixedPart, Complex turnedPart, double noiseGain, double misfit, double? standardError)
+    private IndexParting(Complex fixedPart, Complex turnedPart, double noiseGain, double misfit, double? scatter)
     {
         Fixed = fixedPart;
         Turned = turnedPart;
         NoiseGain = noiseGain;
         MisfitRootMeanSquare = misfit;
-        StandardError = standardError;
+        Scatter = scatter;
     }
 
     /// <summary>The part that stayed.</summary>
@@ -29,8 +29,11 @@ internal sealed class IndexParting
     /// <summary>Root mean square of what the two parts do not explain.</summary>
     public double MisfitRootMeanSquare { get; }
 
-    /// <summary>Standard error of either part along any direction, from the misfit; null where there are only two measurements.</summary>
-    public double? StandardError { get; }
+    /// <summary>Standard deviation of a component of one measurement about the two parts; null where there are only two, which cannot show it.</summary>
+    public double? Scatter { get; }
+
+    /// <summary>Standard error of either part along any direction, from the scatter; null likewise.</summary>
+    public double? StandardError => Scatter * NoiseGain;
 
     /// <summary>How noise grows for these turns: infinite where all turns are the same, 0.707 for two measurements half a turn apart.</summary>
     public static double NoiseGainOf(IReadOnlyList<double> turnsRadians)
@@ -66,8 +69,8 @@ internal sealed class IndexParting
         }
 
         // n complex measurements less two complex parts; half of a complex variance lies along any one direction.
-        double? error = n > 2 ? Math.Sqrt(squares / (n - 2) / 2) * gain : null;
-        return new IndexParting(still, turned, gain, Math.Sqrt(squares / n), error);
+        double? scatter = n > 2 ? Math.Sqrt(squares / (n - 2) / 2) : null;
+        return new IndexParting(still, turned, gain, Math.Sqrt(squares / n), scatter);
     }
 
     private static Complex Sum(IReadOnlyList<double> turnsRadians) =>

@@ -1,4 +1,4 @@
-using System.Numerics;
+using Trundle.Engine.Vectors;
 using Trundle.Measures;
 
 namespace Trundle.Engine.Balance.Machine;
@@ -37,20 +37,10 @@ public static class IndexTest
             return null;
         }
 
-        Complex[] turns = [.. places.Select(p => Complex.FromPolarCoordinates(1, p.Radians))];
-        Complex[] ones = [.. turns.Select(_ => Complex.One)];
-        var found = SingularValues.Of([ones, turns]).LeastSquares([.. unbalance.Select(u => u.GramMillimetres)]);
-        var squares = unbalance.Select((u, k) => (u.GramMillimetres - found[0] - (found[1] * turns[k])).Magnitude).Sum(m => m * m);
-        var spins = turns.Length;
-        if (spins == 2)
-        {
-            return new IndexResult(new UnbalanceVector(found[0]), new UnbalanceVector(found[1]), null, null, null);
-        }
+        var parted = IndexParting.Of([.. unbalance.Select(u => u.GramMillimetres)], [.. places.Select(p => p.Radians)]);
+        var error = Amount(parted.StandardError);
+        return new IndexResult(new UnbalanceVector(parted.Fixed), new UnbalanceVector(parted.Turned), Amount(parted.Scatter), error, error);
 
-        // Two components a spin; two vectors were fitted. Both errors are the same: the normal matrix is [n, S; S*, n] with S the sum of the turns.
-        var scatter = Math.Sqrt(squares / (2 * (spins - 2)));
-        var sum = turns.Aggregate(Complex.Zero, (a, b) => a + b).Magnitude;
-        var error = Unbalance.FromGramMillimetres(scatter * Math.Sqrt(spins / ((double)(spins * spins) - (sum * sum))));
-        return new IndexResult(new UnbalanceVector(found[0]), new UnbalanceVector(found[1]), Unbalance.FromGramMillimetres(scatter), error, error);
+        static Unbalance? Amount(double? gramMillimetres) => gramMillimetres is { } g ? Unbalance.FromGramMillimetres(g) : null;
     }
 }
