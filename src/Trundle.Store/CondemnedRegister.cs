@@ -5,19 +5,6 @@ using Trundle.Visits.Bay;
 
 namespace Trundle.Store;
 
-/// <summary>What a name in the register names.</summary>
-public enum CondemnedKind
-{
-    /// <summary>The workshop's own name of one tyre.</summary>
-    Tyre,
-
-    /// <summary>A TIN. Every tyre of one mould and week bears it, so a match is for a person to decide.</summary>
-    Tin,
-
-    /// <summary>The workshop's own name of one wheel.</summary>
-    Wheel,
-}
-
 /// <summary>One name in the register.</summary>
 /// <param name="Kind">What it names.</param>
 /// <param name="Name">As typed.</param>
@@ -30,21 +17,6 @@ public enum CondemnedKind
 /// <param name="WithdrawnWhy">Why, or null.</param>
 public sealed record CondemnedName(
     CondemnedKind Kind, string Name, Guid VisitId, string VisitNumber, string Place, string By, DateTimeOffset At, string? WithdrawnBy, string? WithdrawnWhy);
-
-/// <summary>A name on a visit that stands in the register because of another visit.</summary>
-/// <param name="Field">The field with the name, such as <c>fitted.1L.tyre.tin</c>.</param>
-/// <param name="Condemned">The register's line.</param>
-public sealed record CondemnedMatch(string Field, CondemnedName Condemned)
-{
-    /// <summary>The field of a person's decision about a TIN: is it that tyre, or another of its batch.</summary>
-    public string DecisionField => DecisionFieldOf(Field);
-
-    internal static string DecisionFieldOf(string field)
-    {
-        var names = field.Split('.');
-        return $"work.decisions.condemned-tin@{names[^3]}{(names[0] == "work" ? "-renewed" : "")}.decision";
-    }
-}
 
 /// <summary>
 /// Tyres and wheels that may not be fitted again on any visit. The register is made of the entries: what a visit's entries call condemned stands
@@ -73,12 +45,19 @@ public sealed class CondemnedRegister
         ];
     }
 
+    /// <summary>The lines that stand, oldest first: what a tablet holds, so that it knows them without a connection.</summary>
+    public IReadOnlyList<CondemnedLine> Standing()
+    {
+        using var context = _file.Context();
+        return StandingIn(context);
+    }
+
     /// <summary>The names of a visit that stand in the register because of another visit or another place.</summary>
-    public IReadOnlyList<CondemnedMatch> Matches(StoredVisit visit)
+    public IReadOnlyList<CondemnedHit> Matches(StoredVisit visit)
     {
         ArgumentNullException.ThrowIfNull(visit);
         using var context = _file.Context();
-        return [.. MatchesOf(context, visit.Heading.Id, visit.Fields).Select(m => new CondemnedMatch(m.Mention.NameField, Of(m.Row, context.Visits.Where(v => v.Id == m.Row.VisitId).Select(v => v.Number).Single())))];
+        return [.. CondemnedNames.Hits(visit.Fields, visit.Heading.Id, StandingIn(context))];
     }
 
     /// <summary>Takes a name back, on every visit.</summary>
@@ -95,7 +74,7 @@ public sealed class CondemnedRegister
             return Reading<int>.Failed(new Problem("why", "missing", "Say why it may be fitted again: what was mistaken."));
         }
 
-        var (word, key) = (Word(kind), Key(name));
+        var (word, key) = (kind.Word(), CondemnedNames.Key(name));
         using var context = _file.Context();
         var rows = context.Condemned.Where(c => c.Kind == word && c.Key == key && c.WithdrawnAt == null).ToList();
         if (rows.Count == 0)
@@ -115,38 +94,42 @@ public sealed class CondemnedRegister
     /// <summary>Brings a visit's lines up to date with its entries.</summary>
     internal static void Rebuild(StoreContext context, Guid visit, VisitFields fields)
     {
-        var wanted = Mentions(fields).Where(m => m.Condemning is { } entry && entry.By != Name).ToList();
+        var wanted = CondemnedNames.Of(fields)
+            .Select(n => (Named: n, Entry: fields[n.CondemnedField] == "true" ? fields.EntryOf(n.CondemnedField) : null))
+            .Where(w => w.Entry is { } entry && entry.By != Name)
+            .Select(w => (w.Named, Entry: w.Entry!))
+            .ToList();
         var there = context.Condemned.Where(c => c.VisitId == visit).ToList();
-        foreach (var row in there.Where(r => !wanted.Any(m => Same(r, m))))
+        foreach (var row in there.Where(r => !wanted.Any(w => Same(r, w.Named, w.Entry))))
         {
             context.Condemned.Remove(row);
         }
 
-        foreach (var mention in wanted.Where(m => !there.Any(r => Same(r, m))))
+        foreach (var (named, entry) in wanted.Where(w => !there.Any(r => Same(r, w.Named, w.Entry))))
         {
             context.Condemned.Add(new CondemnedRow
             {
-                Kind = Word(mention.Kind),
-                Key = mention.Key,
-                Shown = mention.Shown,
+                Kind = named.Kind.Word(),
+                Key = named.Key,
+                Shown = named.Shown,
                 VisitId = visit,
-                Place = mention.Place,
-                EntryId = mention.Condemning!.Id,
-                By = mention.Condemning.By,
-                At = mention.Condemning.At,
+                Place = named.Place,
+                EntryId = entry.Id,
+                By = entry.By,
+                At = entry.At,
             });
         }
 
-        static bool Same(CondemnedRow row, Mention mention) =>
-            row.EntryId == mention.Condemning!.Id && row.Kind == Word(mention.Kind) && row.Key == mention.Key;
+        static bool Same(CondemnedRow row, NamedPart named, Entry entry) =>
+            row.EntryId == entry.Id && row.Kind == named.Kind.Word() && row.Key == named.Key;
     }
 
     /// <summary>The fields that must say 'condemned' and do not, each with the time of its newest entry.</summary>
     internal static IReadOnlyList<(string Field, DateTimeOffset? After)> Missing(StoreContext context, Guid visit, VisitFields fields) =>
     [
-        .. MatchesOf(context, visit, fields)
-            .Where(m => m.Mention.Kind is CondemnedKind.Tyre or CondemnedKind.Wheel)
-            .Select(m => m.Mention.CondemnedField).Distinct()
+        .. CondemnedNames.Hits(fields, visit, StandingIn(context))
+            .Where(h => h.Named.Kind is CondemnedKind.Tyre or CondemnedKind.Wheel)
+            .Select(h => h.Named.CondemnedField).Distinct()
             .Where(field => fields[field] != "true")
             .Select(field => (field, fields.Newest.FirstOrDefault(e => e.Field == field)?.At)),
     ];
@@ -154,71 +137,29 @@ public sealed class CondemnedRegister
     /// <summary>A TIN of a condemned tyre about which nobody who may has decided yet, or null.</summary>
     internal static Problem? Undecided(StoreContext context, Guid visit, VisitFields fields)
     {
-        foreach (var (mention, row) in MatchesOf(context, visit, fields).Where(m => m.Mention.Kind == CondemnedKind.Tin && fields[m.Mention.CondemnedField] != "true"))
+        foreach (var hit in CondemnedNames.Hits(fields, visit, StandingIn(context)))
         {
-            if (fields.EntryOf(CondemnedMatch.DecisionFieldOf(mention.NameField)) is not { } decision || !decision.Role.MayDecide())
+            if (hit.Undecided(fields) is not null && (fields.EntryOf(hit.DecisionField) is not { } decision || !decision.Role.MayDecide()))
             {
-                return new Problem(mention.NameField, "condemned-tin",
-                    $"The TIN {NumberText.Shown(mention.Shown)} is that of a tyre condemned by {row.By}. Every tyre of one mould and week bears it: look whether it is the same tyre, and record the decision.");
+                return new Problem(hit.Named.Field, "condemned-tin",
+                    $"The TIN {NumberText.Shown(hit.Named.Shown)} is that of a tyre condemned by {hit.Line.By}. Every tyre of one mould and week bears it: look whether it is the same tyre, and record the decision.");
             }
         }
 
         return null;
     }
 
-    private static IEnumerable<(Mention Mention, CondemnedRow Row)> MatchesOf(StoreContext context, Guid visit, VisitFields fields)
-    {
-        foreach (var mention in Mentions(fields))
-        {
-            var (word, key) = (Word(mention.Kind), mention.Key);
-            var row = context.Condemned.AsNoTracking()
-                .Where(c => c.Kind == word && c.Key == key && c.WithdrawnAt == null && !(c.VisitId == visit && c.Place == mention.Place))
-                .OrderBy(c => c.Id).FirstOrDefault();
-            if (row is not null)
-            {
-                yield return (mention, row);
-            }
-        }
-    }
+    private static IReadOnlyList<CondemnedLine> StandingIn(StoreContext context) =>
+    [
+        .. context.Condemned.AsNoTracking().Where(c => c.WithdrawnAt == null)
+            .Join(context.Visits, c => c.VisitId, v => v.Id, (c, v) => new { Row = c, v.Number })
+            .OrderBy(line => line.Row.Id)
+            .AsEnumerable()
+            .Select(line => new CondemnedLine(KindOf(line.Row), line.Row.Shown, line.Row.VisitId, line.Number, line.Row.Place, line.Row.By, line.Row.At)),
+    ];
 
-    private sealed record Mention(CondemnedKind Kind, string Place, string NameField, string Shown, string Key, string CondemnedField, Entry? Condemning);
-
-    /// <summary>Every named tyre and wheel of a visit: as it came, and as it was renewed.</summary>
-    private static IEnumerable<Mention> Mentions(VisitFields fields)
-    {
-        foreach (var entry in fields.Under("fitted").Concat(fields.Under("work.renewed")))
-        {
-            var names = entry.Field.Split('.');
-            if (names is not [.., var part and ("tyre" or "wheel"), var leaf and ("id" or "tin")] || (part == "wheel" && leaf == "tin"))
-            {
-                continue;
-            }
-
-            var key = Key(entry.Typed);
-            if (key.Length == 0)
-            {
-                continue;
-            }
-
-            var place = string.Join('.', names[..^2]);
-            var condemnedField = $"{place}.{part}.condemned";
-            var kind = part == "wheel" ? CondemnedKind.Wheel : leaf == "tin" ? CondemnedKind.Tin : CondemnedKind.Tyre;
-            yield return new Mention(kind, place, entry.Field, entry.Typed, key, condemnedField,
-                fields[condemnedField] == "true" ? fields.EntryOf(condemnedField) : null);
-        }
-    }
-
-    /// <summary>A name as it is compared: no blanks or dashes, in capitals.</summary>
-    private static string Key(string name) => string.Concat(name.Where(char.IsLetterOrDigit)).ToUpperInvariant();
-
-    private static string Word(CondemnedKind kind) => kind switch
-    {
-        CondemnedKind.Tyre => "tyre",
-        CondemnedKind.Tin => "tin",
-        CondemnedKind.Wheel => "wheel",
-    };
+    private static CondemnedKind KindOf(CondemnedRow row) => CondemnedNames.KindOf(row.Kind)!.Value;
 
     private static CondemnedName Of(CondemnedRow row, string number) => new(
-        row.Kind switch { "tyre" => CondemnedKind.Tyre, "tin" => CondemnedKind.Tin, _ => CondemnedKind.Wheel },
-        row.Shown, row.VisitId, number, row.Place, row.By, row.At, row.WithdrawnBy, row.WithdrawnWhy);
+        KindOf(row), row.Shown, row.VisitId, number, row.Place, row.By, row.At, row.WithdrawnBy, row.WithdrawnWhy);
 }

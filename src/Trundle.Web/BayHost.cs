@@ -68,6 +68,7 @@ public static class BayHost
         var app = builder.Build();
         app.UseHostFiltering();
         app.UseGuard();
+        app.UseHead();
         app.UseRouting();
         app.UseAntiforgery();
         if (assets is not null)

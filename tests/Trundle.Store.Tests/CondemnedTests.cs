@@ -30,7 +30,7 @@ public sealed class CondemnedTests : IDisposable
         var stored = _workshop.Store.Visits.Find(other)!;
         stored.Fields[$"{there}.{part}.condemned"].ShouldBe("true");
         stored.Fields.EntryOf($"{there}.{part}.condemned")!.By.ShouldBe(CondemnedRegister.Name);
-        _workshop.Store.Condemned.Matches(stored).ShouldHaveSingleItem().Condemned.VisitNumber.ShouldBe("26-0314-1");
+        _workshop.Store.Condemned.Matches(stored).ShouldHaveSingleItem().Line.VisitNumber.ShouldBe("26-0314-1");
     }
 
     [Fact]
@@ -58,8 +58,8 @@ public sealed class CondemnedTests : IDisposable
         var other = _workshop.OpenVisit();
         _workshop.Append(other, Workshop.Typed("fitted.2R.tyre.tin", "dotxx12abc2423")).Added.ShouldBeEmpty();
         var match = _workshop.Store.Condemned.Matches(_workshop.Store.Visits.Find(other)!).ShouldHaveSingleItem();
-        match.Field.ShouldBe("fitted.2R.tyre.tin");
-        match.Condemned.Kind.ShouldBe(CondemnedKind.Tin);
+        match.Named.Field.ShouldBe("fitted.2R.tyre.tin");
+        match.Line.Kind.ShouldBe(CondemnedKind.Tin);
     }
 
     [Fact]

@@ -27,11 +27,15 @@ public abstract class BayContext : BunitContext
 
     internal OpenVisit Visit => Services.GetRequiredService<OpenVisit>();
 
-    internal IRenderedComponent<BayPage> Page(Leg leg, string? place = null, string? step = null) => Render<BayPage>(p => p
-        .Add(x => x.Id, VisitId)
-        .Add(x => x.LegKey, leg.Key())
-        .Add(x => x.Place, place)
-        .Add(x => x.Step, step));
+    internal IRenderedComponent<BayPage> Page(Leg leg, string? place = null, string? step = null)
+    {
+        Services.GetRequiredService<NavigationManager>().NavigateTo(Trundle.Web.Client.Frame.Places.Of(VisitId, leg, place, step));
+        return Render<BayPage>(p => p
+            .Add(x => x.Id, VisitId)
+            .Add(x => x.LegKey, leg.Key())
+            .Add(x => x.Place, place)
+            .Add(x => x.Step, step));
+    }
 
     /// <summary>The sample's visit before any hand work; what is typed over it comes later, and an empty text takes a field away.</summary>
     internal void BeforeTheWork(Role role, params (string Field, string Typed)[] over)

@@ -41,6 +41,14 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
 
     public string RoleWord { get; set; } = "technician";
 
+    /// <summary>The register of condemned tyres and wheels on the host, and how often it was edited.</summary>
+    public List<JsonObject> Register { get; init; } = [];
+
+    public int RegisterEdition { get; set; }
+
+    /// <summary>The field that the focus was put on last.</summary>
+    public string? Settled { get; private set; }
+
     public ValueTask<TValue> InvokeAsync<TValue>(string identifier, object?[]? args) => InvokeAsync<TValue>(identifier, CancellationToken.None, args);
 
     public ValueTask<TValue> InvokeAsync<TValue>(string identifier, CancellationToken cancellationToken, object?[]? args)
@@ -52,6 +60,7 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
             "waiting" => new JsonObject { ["kept"] = Keeps, ["entries"] = new JsonArray([.. Kept.Select(e => (JsonNode?)e.DeepClone())]) }.ToJsonString(),
             "forget" => Forget((string)args![0]!),
             "refuse" => Refuse((string)args![0]!),
+            "settle" => Settle(args![0] as string),
             "ask" => Ask((string)args![0]!, (string)args[1]!, args[2] as string),
             _ => (object?)null,
         };
@@ -75,6 +84,23 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
                 ["at"] = at.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.fff'Z'", CultureInfo.InvariantCulture),
             });
         }
+    }
+
+    /// <summary>Condemns a name on another visit.</summary>
+    public void Condemn(string kind, string name)
+    {
+        RegisterEdition++;
+        Register.Add(new JsonObject
+        {
+            ["kind"] = kind, ["name"] = name, ["visitId"] = "01920000-0000-7000-8000-0000000000ff", ["visit"] = "26-0313-2",
+            ["place"] = "fitted.1L", ["by"] = "I2", ["at"] = "2026-03-13T10:00:00.000Z",
+        });
+    }
+
+    private object? Settle(string? field)
+    {
+        Settled = field;
+        return null;
     }
 
     private object Keep(string json)
@@ -121,6 +147,11 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
             return Answer(200, new JsonObject { ["people"] = new JsonArray(Person()), ["me"] = Me }.ToJsonString());
         }
 
+        if (address == "/api/v1/condemned")
+        {
+            return Answer(200, new JsonObject { ["register"] = Edition, ["condemned"] = new JsonArray([.. Register.Select(l => (JsonNode?)l.DeepClone())]) }.ToJsonString());
+        }
+
         if (Mood == HostMood.KnowsNoVisit)
         {
             return Answer(404, """{"error":{"code":"visit-unknown","where":"visit","message":"There is no such visit in this workshop."}}""");
@@ -132,8 +163,10 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
         }
 
         var since = int.Parse(address[(address.IndexOf('=', StringComparison.Ordinal) + 1)..], CultureInfo.InvariantCulture);
-        return Answer(200, new JsonObject { ["entries"] = new JsonArray([.. HostEntries.Skip(since).Select(e => (JsonNode?)e.DeepClone())]), ["last"] = HostEntries.Count }.ToJsonString());
+        return Answer(200, new JsonObject { ["entries"] = new JsonArray([.. HostEntries.Skip(since).Select(e => (JsonNode?)e.DeepClone())]), ["last"] = HostEntries.Count, ["register"] = Edition }.ToJsonString());
     }
+
+    private string Edition => RegisterEdition.ToString(CultureInfo.InvariantCulture);
 
     private string Append(JsonObject body)
     {

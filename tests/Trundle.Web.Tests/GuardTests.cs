@@ -52,6 +52,25 @@ public sealed partial class GuardTests : IAsyncLifetime
         Addresses().Matches(page).Select(m => m.Groups["to"].Value).Where(a => !a.StartsWith('/') && !a.StartsWith('#') && a != "data:,").ShouldBeEmpty();
     }
 
+    [Theory]
+    [InlineData("/", HttpStatusCode.OK)]
+    [InlineData("/people", HttpStatusCode.OK)]
+    [InlineData("/bay/anything", HttpStatusCode.OK)]
+    [InlineData("/css/trundle.css", HttpStatusCode.OK)]
+    [InlineData("/api/v1/visits", HttpStatusCode.OK)]
+    [InlineData("/nowhere", HttpStatusCode.NotFound)]
+    public async Task HEAD_is_answered_like_GET_without_a_body(string address, HttpStatusCode status)
+    {
+        using var asked = new HttpRequestMessage(HttpMethod.Head, address);
+        using var answer = await _bay.Client.SendAsync(asked);
+        using var got = await _bay.Client.GetAsync(new Uri(address, UriKind.Relative));
+        answer.StatusCode.ShouldBe(status);
+        got.StatusCode.ShouldBe(status);
+        answer.Content.Headers.ContentType.ShouldBe(got.Content.Headers.ContentType);
+        (await answer.Content.ReadAsByteArrayAsync()).ShouldBeEmpty();
+        answer.Headers.GetValues("Content-Security-Policy").ShouldBe(got.Headers.GetValues("Content-Security-Policy"));
+    }
+
     [Fact]
     public async Task Every_file_that_a_page_loads_is_served()
     {

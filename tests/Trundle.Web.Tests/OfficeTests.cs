@@ -157,6 +157,14 @@ public sealed class OfficeTests : IAsyncLifetime
         var (_, page) = await _bay.GetAsync($"/visits/{second}");
         page.ShouldContain("What was decided");
 
+        // What a tablet holds of the register, and the edition that tells it when to ask again.
+        var (_, told) = await _bay.JsonAsync($"/api/v1/visits/{second}");
+        told["condemned"]!.AsArray().ShouldHaveSingleItem()!["field"]!.GetValue<string>().ShouldBe("fitted.2R.tyre.tin");
+        var (_, register) = await _bay.JsonAsync("/api/v1/condemned");
+        register["register"]!.GetValue<string>().ShouldBe(told["register"]!.GetValue<string>());
+        var line = register["condemned"]!.AsArray().ShouldHaveSingleItem()!;
+        (line["kind"]!.GetValue<string>(), line["name"]!.GetValue<string>(), line["place"]!.GetValue<string>()).ShouldBe(("tin", "1AB CDEFHJ 2220", "fitted.1L"));
+
         const string field = "work.decisions.condemned-tin@2R.decision";
         var (status, _, _) = await _bay.SendFormAsync($"/visits/{second}", $"/visits/{second}/decide", ("field", field), ("decision", "another of the batch: no cut in its sidewall"));
         status.ShouldBe(HttpStatusCode.Redirect);
@@ -174,10 +182,15 @@ public sealed class OfficeTests : IAsyncLifetime
         }
 
         (await _bay.GetAsync("/condemned")).Text.ShouldNotContain("Take back");
+        var before = (await _bay.JsonAsync("/api/v1/condemned")).Body;
+        before["condemned"]!.AsArray().Count.ShouldBe(1);
         await _bay.EnterAsAsync("I2");
         (await _bay.SendFormAsync("/condemned", "/condemned/withdraw", ("kind", "tyre"), ("name", "A17"), ("why", ""))).Status.ShouldBe(HttpStatusCode.BadRequest);
         (await _bay.SendFormAsync("/condemned", "/condemned/withdraw", ("kind", "tyre"), ("name", "A17"), ("why", "another was meant"))).Status.ShouldBe(HttpStatusCode.Redirect);
         (await _bay.GetAsync("/condemned")).Text.ShouldContain("taken back by I2: another was meant");
+        var after = (await _bay.JsonAsync("/api/v1/condemned")).Body;
+        after["condemned"]!.AsArray().ShouldBeEmpty();
+        after["register"]!.GetValue<string>().ShouldNotBe(before["register"]!.GetValue<string>());
     }
 
     [Fact]

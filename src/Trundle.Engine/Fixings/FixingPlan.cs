@@ -62,4 +62,8 @@ public sealed record FixingPlan
 
     /// <summary>The wheel before its first fixing is tightened.</summary>
     public TighteningProgress Begin() => TighteningProgress.Start(OrderInUse, [.. Stages.Select(s => s.Percent)]);
+
+    /// <summary>The wheel as it was recorded by this plan, see <see cref="TighteningProgress.TakenUp"/>.</summary>
+    public Measures.Reading<TighteningProgress> TakeUp(IReadOnlyList<RecordedStage> recorded, int interruptions) =>
+        TighteningProgress.TakenUp(OrderInUse, [.. Stages.Select(s => s.Percent)], recorded, interruptions);
 }

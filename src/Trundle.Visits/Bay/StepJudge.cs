@@ -20,6 +20,9 @@ public sealed record StepLimits(int? FixingCount, Torque? Torque, Limit? Seating
     /// <summary>Why the rim is not the tyre's, or null where they match or are not known.</summary>
     public string? RimMismatch { get; init; }
 
+    /// <summary>How far the stages had come, fixing by fixing; null where nothing of them was recorded.</summary>
+    public TighteningRecord? Tightening { get; init; }
+
     /// <summary>Nothing to hold a step against: the steps of the vehicle as a whole.</summary>
     public static StepLimits None { get; } = new(null, null, null, null);
 }
@@ -36,7 +39,7 @@ public static class StepJudge
     {
         ArgumentNullException.ThrowIfNull(step);
         ArgumentNullException.ThrowIfNull(limits);
-        var (standing, why) = record is null ? (StepStanding.Open, null)
+        var (standing, why) = record is null ? (StepStanding.Open, Begun(step, limits))
             : limits.RimMismatch is { } mismatch && step.Id is "rim-check" or "mount" or "seat" ? (StepStanding.Failed, $"{mismatch} Never put air into it: {step.Stop}")
             : step.Entry switch
         {
@@ -53,6 +56,12 @@ public static class StepJudge
         };
         return new StepState(step, at, standing, record, why);
     }
+
+    /// <summary>What of a step is done that is not recorded yet, or null.</summary>
+    private static string? Begun(ProcedureStep step, StepLimits limits) =>
+        step.Id == "stages" && limits is { Tightening.Stages.Count: > 0, FixingCount: { } count }
+            ? $"Begun and not recorded as done: {limits.Tightening.Words(count)}."
+            : null;
 
     private static (StepStanding, string?) Pressure(ProcedureStep step, StepRecord record, StepLimits limits)
     {

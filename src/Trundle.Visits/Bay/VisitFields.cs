@@ -41,6 +41,14 @@ public sealed class VisitFields
     /// <summary>The newest entry of each field, emptied ones too.</summary>
     public IReadOnlyCollection<Entry> Newest => _newest.Values;
 
+    /// <summary>True where the same stands in every field, by the same hand: the two make one file.</summary>
+    public bool SameAs(VisitFields other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return _newest.Count == other._newest.Count
+            && _newest.Values.Zip(other._newest.Values).All(p => p.First.Field == p.Second.Field && p.First.Typed == p.Second.Typed && p.First.By == p.Second.By && p.First.Role == p.Second.Role);
+    }
+
     /// <summary>What was typed in a field, or null where nothing stands.</summary>
     public string? this[string field] => _newest.TryGetValue(field, out var entry) && entry.Typed.Length > 0 ? entry.Typed : null;
 

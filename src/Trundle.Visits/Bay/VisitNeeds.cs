@@ -1,4 +1,5 @@
 using System.Globalization;
+using Trundle.Engine.Findings;
 using Trundle.Engine.Vehicles;
 
 namespace Trundle.Visits.Bay;
@@ -9,7 +10,11 @@ namespace Trundle.Visits.Bay;
 /// <param name="Field">The field that it goes into.</param>
 /// <param name="What">What, in a few words.</param>
 /// <param name="Why">Why, or null where it is plain.</param>
-public sealed record Need(Leg Leg, string? Position, string Field, string What, string? Why);
+public sealed record Need(Leg Leg, string? Position, string Field, string What, string? Why)
+{
+    /// <summary>Each single thing where there are several at one wheel: its field and its name.</summary>
+    public IReadOnlyList<(string Field, string What)> Parts { get; init; } = [];
+}
 
 /// <summary>Tells what must still be entered on the legs before any wheel comes off.</summary>
 public static class VisitNeeds
@@ -45,11 +50,16 @@ public static class VisitNeeds
     }
 
     /// <summary>What the legs arrive, look over and plan still need.</summary>
-    public static IEnumerable<Need> Of(FittedVehicle subject, VisitWork work)
+    /// <param name="subject">The vehicle as it came.</param>
+    /// <param name="work">What was recorded.</param>
+    /// <param name="known">What is known of its tyres and wheels from elsewhere, see <see cref="VisitStanding.Of(Files.VisitFile, VisitWork, IReadOnlyList{Finding})"/>.</param>
+    public static IEnumerable<Need> Of(FittedVehicle subject, VisitWork work, IReadOnlyList<Finding> known)
     {
         ArgumentNullException.ThrowIfNull(subject);
         ArgumentNullException.ThrowIfNull(work);
-        return Arrive(subject).Concat(LookOver(subject)).Concat(Plan(subject, work));
+        ArgumentNullException.ThrowIfNull(known);
+        var undecided = known.Where(f => VisitFindings.Stops(f, work) is not null).ToList();
+        return Arrive(subject).Concat(LookOver(subject, undecided)).Concat(Plan(subject, work));
     }
 
     private static IEnumerable<Need> Arrive(FittedVehicle subject)
@@ -109,7 +119,7 @@ public static class VisitNeeds
         static Need Vehicle(string field, string what, string? why) => new(Leg.Arrive, null, field, what, why);
     }
 
-    private static IEnumerable<Need> LookOver(FittedVehicle subject)
+    private static IEnumerable<Need> LookOver(FittedVehicle subject, List<Finding> undecided)
     {
         foreach (var position in Positions(subject))
         {
@@ -131,10 +141,11 @@ public static class VisitNeeds
                 missing.Add(($"{at}.pressure.value", "pressure"));
             }
 
+            missing.AddRange(undecided.Where(f => f.Position == position.ToString()).Select(f => ($"work.decisions.{VisitFindings.DecisionKey(f)}.decision", "a decision on its TIN")));
             if (missing.Count > 0)
             {
                 yield return new Need(Leg.LookOver, position.ToString(), missing[0].Field,
-                    $"{Capital(position.InWords(subject.Vehicle.Axles.Count))}: {string.Join(", ", missing.Select(m => m.What))}", null);
+                    $"{Capital(position.InWords(subject.Vehicle.Axles.Count))}: {string.Join(", ", missing.Select(m => m.What))}", null) { Parts = missing };
             }
         }
     }

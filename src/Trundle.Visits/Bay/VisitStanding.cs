@@ -24,19 +24,27 @@ public static class VisitStanding
     }
 
     /// <summary>How a visit stands that was read already.</summary>
-    public static VisitState Of(VisitFile file, VisitWork work)
+    public static VisitState Of(VisitFile file, VisitWork work) => Of(file, work, []);
+
+    /// <summary>How a visit stands that was read already.</summary>
+    /// <param name="file">The file.</param>
+    /// <param name="work">What was recorded.</param>
+    /// <param name="known">Findings that the file cannot tell: what the workshop's register says of its tyres, see <see cref="CondemnedHit.Undecided"/>.</param>
+    public static VisitState Of(VisitFile file, VisitWork work, IReadOnlyList<Finding> known)
     {
         ArgumentNullException.ThrowIfNull(file);
         ArgumentNullException.ThrowIfNull(work);
+        ArgumentNullException.ThrowIfNull(known);
         var arrived = file.Subject;
         var leaves = LeavingVehicle.Of(arrived, work);
         var leaving = leaves.Vehicle;
-        var needs = VisitNeeds.Of(arrived, work).ToList();
+        var needs = VisitNeeds.Of(arrived, work, known).ToList();
         var steps = VisitSteps.Of(file, leaves, work);
         var leaks = Leaks(steps).ToList();
         var found = Judged(arrived);
         var left = work.Jobs.Count == 0 && work.Steps.Count == 0 ? found : Judged(leaving);
-        left = [.. left, .. leaks];
+        left = [.. left, .. leaks, .. known];
+        found.AddRange(known);
 
         var legs = LegWords.All.Select(leg => new LegState(
             leg,
@@ -98,7 +106,8 @@ public static class VisitStanding
         }
 
         // A spare that nobody looked at is said as a need; it keeps no vehicle in the bay.
-        foreach (var need in needs.Where(n => (n.Leg is Leg.LookOver or Leg.Plan && n.Position != Position.Spare.ToString()) || n.Field.StartsWith("vehicle.axles.", StringComparison.Ordinal)))
+        // A decision that is missing stands above already, at its finding.
+        foreach (var need in needs.Where(n => (n.Leg is Leg.LookOver or Leg.Plan && (n.Parts.Count == 0 || n.Parts.Any(p => !p.Field.StartsWith("work.decisions.", StringComparison.Ordinal))) && n.Position != Position.Spare.ToString()) || n.Field.StartsWith("vehicle.axles.", StringComparison.Ordinal)))
         {
             yield return new Stop(need.Leg, need.Position, need.What, need.Why ?? "it is not entered", null);
         }

@@ -47,7 +47,7 @@ internal static class VisitSteps
                 }
 
                 var limits = onVehicle
-                    ? LimitsAt(leaves.Vehicle, position)
+                    ? LimitsAt(leaves.Vehicle, position) with { Tightening = work.Tightening.GetValueOrDefault(position) }
                     : LimitsAt(onWheels, position) with { Balance = BalanceAt(file, onWheels, position), RimMismatch = mismatches.GetValueOrDefault(position.ToString()) };
                 states.Add(StepJudge.Judge(step, position.ToString(), work.At(position.ToString(), step.Id), limits));
             }

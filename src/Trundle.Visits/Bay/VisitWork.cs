@@ -54,6 +54,9 @@ public sealed record VisitWork
     /// <summary>Steps recorded, by position or <c>vehicle</c>, then by step.</summary>
     public IReadOnlyDictionary<string, IReadOnlyDictionary<string, StepRecord>> Steps { get; init; } = new Dictionary<string, IReadOnlyDictionary<string, StepRecord>>();
 
+    /// <summary>How far the stages at a wheel had come, by the position that it goes to.</summary>
+    public IReadOnlyDictionary<Position, TighteningRecord> Tightening { get; init; } = new Dictionary<Position, TighteningRecord>();
+
     /// <summary>Decisions, by <see cref="VisitFindings.DecisionKey"/>.</summary>
     public IReadOnlyDictionary<string, Decision> Decisions { get; init; } = new Dictionary<string, Decision>();
 

@@ -40,6 +40,7 @@ public static class VisitWorkReader
             Jobs = ByPosition<WheelJob>(o, "jobs", (jobs, key) => jobs.Word(key, JobWords) is { } job ? [job] : []),
             Renewed = ByPosition<RenewedTyre>(o, "renewed", (list, key) => list.Object(key) is { } item && ReadRenewed(item) is { } renewed ? [renewed] : []),
             Steps = ReadSteps(o),
+            Tightening = ByPosition<TighteningRecord>(o, "tightening", (list, key) => list.Object(key) is { } item ? [TighteningRecord.Read(item)] : []),
             Decisions = ReadDecisions(o),
             HandedBackBy = handBack?.Text("by"),
             HandedBackRole = handBack?.Word("role", RoleChoices),

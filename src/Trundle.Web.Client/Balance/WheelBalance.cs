@@ -53,6 +53,40 @@ public sealed class WheelBalance
         return new WheelBalance(position, file, file?.Problem is { } solvable ? Solve(visit, position, solvable) : null, byField);
     }
 
+    /// <summary>What must still be entered before the weights can be told: the control to go to and its name, in the order of the page.</summary>
+    public IEnumerable<(string Field, string What)> Needs(OpenVisit visit)
+    {
+        ArgumentNullException.ThrowIfNull(visit);
+        var at = FieldAt(Position);
+        if (File is null && Problems.Count == 0)
+        {
+            yield return ($"{at}.settings.rimDistance", "settings, planes and drawer");
+        }
+        else if (File is not null && Outcome is null)
+        {
+            yield return ($"{at}.readings.inner.mass", "what the balancer shows");
+        }
+
+        foreach (var (under, control, what) in new[]
+        {
+            ("settings", "settings.rimDistance", "settings"),
+            ("planes.inner", visit[$"{at}.planes.inner.kind"] is null ? "planes.inner.kind" : "planes.inner.radius", "inner plane"),
+            ("planes.outer", visit[$"{at}.planes.outer.kind"] is null ? "planes.outer.kind" : "planes.outer.radius", "outer plane"),
+            ("planes", "planes.inner.kind", "planes"),
+            ("wheel", "wheel.spokes.count", "spokes"),
+            ("stock", "stock.clip", "drawer"),
+            ("tolerance", "tolerance.perPlane", "tolerance"),
+            ("readings", "readings.inner.mass", "what the balancer shows"),
+        })
+        {
+            // A plane's own problem is told at the plane, and not at both again.
+            if (Problems.Keys.Any(field => field == $"{at}.{under}" || (under != "planes" && field.StartsWith($"{at}.{under}.", StringComparison.Ordinal))))
+            {
+                yield return ($"{at}.{control}", what);
+            }
+        }
+    }
+
     private static BalanceOutcome Solve(OpenVisit visit, Position position, BalanceProblem problem)
     {
         var key = string.Join('\n', visit.Fields.Under(FieldAt(position)).Select(e => $"{e.Field}={e.Typed}").Prepend(visit.Id.ToString("N")));

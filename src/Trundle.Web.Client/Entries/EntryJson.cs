@@ -18,6 +18,15 @@ internal static class EntryJson
             ? new Entry(guid, field, typed, by, RoleWords.Of(Text(json, "role")) ?? Role.Trainee, time)
             : null;
 
+    /// <summary>A line of the condemned register, or null where the object is none.</summary>
+    public static CondemnedLine? ReadCondemned(JsonObject json) =>
+        CondemnedNames.KindOf(Text(json, "kind")) is { } kind
+        && Text(json, "name") is { } name
+        && Guid.TryParse(Text(json, "visitId"), out var visit)
+        && DateTimeOffset.TryParse(Text(json, "at"), CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out var time)
+            ? new CondemnedLine(kind, name, visit, Text(json, "visit") ?? "", Text(json, "place") ?? "", Text(json, "by") ?? "", time)
+            : null;
+
     /// <summary>A text under a key, or null.</summary>
     public static string? Text(JsonNode json, string key) => json[key] is JsonValue value && value.TryGetValue<string>(out var text) ? text : null;
 }

@@ -23,6 +23,9 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
     private DotNetObjectReference<OpenVisit>? _self;
     private DateTimeOffset _lastMade;
     private long _last;
+    private Guid? _read;
+    private string? _edition;
+    private IReadOnlyList<CondemnedLine> _register = [];
     private bool _busy;
     private bool _going;
 
@@ -220,14 +223,14 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
         _busy = true;
         try
         {
-            var before = (Unsent, Reached, _theirs.Count, outbox.Waiting.Count);
+            var before = (Unsent, Reached, _theirs.Count, outbox.Waiting.Count, _edition);
             Reached = await outbox.SendAsync(Taken);
             if (Reached)
             {
                 await FetchAsync();
             }
 
-            if (before != (Unsent, Reached, _theirs.Count, outbox.Waiting.Count))
+            if (before != (Unsent, Reached, _theirs.Count, outbox.Waiting.Count, _edition))
             {
                 Recompute();
             }
@@ -274,6 +277,7 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
             _last = body["last"]?.GetValue<long>() ?? _last;
             Loaded = true;
             Trouble = null;
+            await RegisterAsync(EntryJson.Text(body, "register"));
         }
         else if (!Loaded)
         {
@@ -282,6 +286,23 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
                 : outbox.Waiting.Any(w => w.Visit == Id)
                     ? "The workshop's computer does not answer. What this device holds of the visit is here and will be sent."
                     : "The workshop's computer does not answer yet. This page tries again by itself.";
+        }
+    }
+
+    /// <summary>Fetches the register of condemned tyres and wheels where it is of another edition than the one that this device holds.</summary>
+    private async Task RegisterAsync(string? edition)
+    {
+        if (edition is null || edition == _edition)
+        {
+            return;
+        }
+
+        var answer = await browser.AskAsync("GET", "/api/v1/condemned");
+        if (answer.Good && answer.Body is { } body)
+        {
+            _register = [.. (body["condemned"] as JsonArray ?? []).OfType<JsonObject>().Select(EntryJson.ReadCondemned).OfType<CondemnedLine>()];
+            _edition = EntryJson.Text(body, "register");
+            _read = null;
         }
     }
 
@@ -312,10 +333,19 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
         static string One(string? unit, IReadOnlyList<string> units) => unit is not null && units.Contains(unit) ? unit : units[0];
     }
 
+    /// <summary>
+    /// Reads the visit anew where an entry changed what stands in it. That an entry was sent changes only what is told of the sending.
+    /// </summary>
     private void Recompute()
     {
-        Fields = VisitFields.Of(_theirs.Values.Concat(outbox.Waiting.Where(w => w.Visit == Id).Select(w => w.Entry)));
-        Reading = VisitReading.Of(Fields);
+        var fields = VisitFields.Of(_theirs.Values.Concat(outbox.Waiting.Where(w => w.Visit == Id).Select(w => w.Entry)));
+        if (_read is null || _read != Id || !fields.SameAs(Fields))
+        {
+            _read = Id;
+            Reading = VisitReading.Of(fields, Id, _register);
+        }
+
+        Fields = fields;
         Changed?.Invoke();
     }
 }

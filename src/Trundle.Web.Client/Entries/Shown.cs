@@ -54,5 +54,17 @@ public static class Shown
     /// <summary>The first letter made great.</summary>
     public static string Capital(this string text) => text.Length == 0 ? text : string.Concat(text[..1].ToUpperInvariant(), text.AsSpan(1));
 
+    /// <summary>"12 minutes ago".</summary>
+    public static string Ago(TimeSpan since) => since switch
+    {
+        { TotalMinutes: < 1 } => "less than a minute ago",
+        { TotalMinutes: < 2 } => "a minute ago",
+        { TotalHours: < 1 } => $"{(int)since.TotalMinutes} minutes ago",
+        { TotalHours: < 2 } => "an hour ago",
+        { TotalDays: < 1 } => $"{(int)since.TotalHours} hours ago",
+        { TotalDays: < 2 } => "a day ago",
+        _ => $"{(int)since.TotalDays} days ago",
+    };
+
     private static string Grams(Mass mass) => mass.Text("g", Math.Abs(mass.Grams - Math.Round(mass.Grams)) < 0.005 ? 0 : 1);
 }

@@ -1,3 +1,4 @@
+using Trundle.Engine.Findings;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 using Trundle.Visits.Bay;
@@ -10,8 +11,8 @@ public sealed class VisitReading
 {
     private readonly Dictionary<string, string> _problems;
 
-    private VisitReading(AssembledFile file, VisitFile read, VisitState state, Dictionary<string, string> problems) =>
-        (File, Read, State, _problems) = (file, read, state, problems);
+    private VisitReading(AssembledFile file, VisitFile read, VisitState state, Dictionary<string, string> problems, IReadOnlyList<CondemnedHit> condemned) =>
+        (File, Read, State, _problems, Condemned) = (file, read, state, problems, condemned);
 
     /// <summary>The file.</summary>
     public AssembledFile File { get; }
@@ -21,6 +22,9 @@ public sealed class VisitReading
 
     /// <summary>How the visit stands.</summary>
     public VisitState State { get; }
+
+    /// <summary>The names of tyres and wheels on this visit that stand in the workshop's register of condemned ones.</summary>
+    public IReadOnlyList<CondemnedHit> Condemned { get; }
 
     /// <summary>The vehicle as it came.</summary>
     public FittedVehicle Subject => Read.Subject;
@@ -38,7 +42,13 @@ public sealed class VisitReading
     public string? ProblemOf(string field) => _problems.GetValueOrDefault(field);
 
     /// <summary>Reads the file that the fields make.</summary>
-    public static VisitReading Of(VisitFields fields)
+    public static VisitReading Of(VisitFields fields) => Of(fields, Guid.Empty, []);
+
+    /// <summary>Reads the file that the fields make, and holds its names against the workshop's register.</summary>
+    /// <param name="fields">The visit.</param>
+    /// <param name="visit">Which visit it is.</param>
+    /// <param name="register">The lines of the register that stand.</param>
+    public static VisitReading Of(VisitFields fields, Guid visit, IReadOnlyList<CondemnedLine> register)
     {
         ArgumentNullException.ThrowIfNull(fields);
         var file = fields.Assemble();
@@ -52,7 +62,9 @@ public sealed class VisitReading
             byField.TryAdd(file.FieldOf(problem.Where), problem.Message);
         }
 
-        return new VisitReading(file, read, VisitStanding.Of(read, work), byField);
+        var condemned = CondemnedNames.Hits(fields, visit, register).ToList();
+        var known = condemned.Select(h => h.Undecided(fields)).OfType<Finding>().ToList();
+        return new VisitReading(file, read, VisitStanding.Of(read, work, known), byField, condemned);
     }
 
     /// <summary>A position in words: front left.</summary>

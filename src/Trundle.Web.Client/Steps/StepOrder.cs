@@ -45,11 +45,24 @@ public static class StepOrder
         return order.FirstOrDefault(s => s.Standing != StepStanding.Passed);
     }
 
-    /// <summary>What comes after a step: the first that is not passed behind it, else the first that is not passed at all.</summary>
+    /// <summary>
+    /// What comes after a step: the next that is not passed at the same wheel in the same run of steps, also one that was left behind; then the
+    /// first that is not passed behind it; then the first at all. So a wheel is finished before the next is named.
+    /// </summary>
     public static StepState? After(LegState leg, StepState? step)
     {
         var order = Of(leg).ToList();
         var at = step is null ? -1 : order.FindIndex(s => s.At == step.At && s.Step.Id == step.Step.Id);
+        if (at >= 0 && step!.Step.PerWheel)
+        {
+            var wheel = order.Select((s, i) => (State: s, Index: i)).Where(s => s.State.At == step.At && s.Index != at && s.State.Standing != StepStanding.Passed).Select(s => (int?)s.Index).ToList();
+            var next = wheel.FirstOrDefault(i => i > at && order.Skip(at).Take(i!.Value - at).All(s => s.Step.PerWheel)) ?? wheel.FirstOrDefault(i => i < at);
+            if (next is { } here)
+            {
+                return order[here];
+            }
+        }
+
         return order.Skip(at + 1).Concat(order.Take(Math.Max(0, at))).FirstOrDefault(s => s.Standing != StepStanding.Passed);
     }
 }

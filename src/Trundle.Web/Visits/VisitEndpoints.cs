@@ -23,6 +23,7 @@ internal static class VisitEndpoints
             ["visits"] = new JsonArray([.. store.Visits.InTheWorkshop().Select(v => (JsonNode?)VisitJson.Heading(v.Heading))]),
         }));
         visits.MapPost("", OpenAsync);
+        routes.MapGet("/api/v1/condemned", (WorkshopStore store) => ApiAnswer.Json(VisitJson.Of(store.Condemned.Standing())));
         visits.MapGet("/{id:guid}", One);
         visits.MapPost("/{id:guid}/entries", AppendAsync);
         visits.MapGet("/{id:guid}/sheet.pdf", SheetEndpoint.Sheet);
@@ -39,7 +40,7 @@ internal static class VisitEndpoints
             return ApiAnswer.Wrong(new Problem("since", "not-a-whole-number", "'since' is the 'last' of an earlier answer."));
         }
 
-        return store.Visits.Find(id) is { } visit ? ApiAnswer.Json(VisitJson.Of(visit, store.Condemned.Matches(visit), since)) : Unknown();
+        return store.Visits.Find(id) is { } visit ? ApiAnswer.Json(VisitJson.Of(visit, store.Condemned.Standing(), since)) : Unknown();
     }
 
     /// <summary>Opens a visit; the body may bring its identifier and its first entries.</summary>
@@ -63,7 +64,7 @@ internal static class VisitEndpoints
         }
 
         return Opening.Open(store, clock, id, by, entries).Match(
-            opened => ApiAnswer.Json(VisitJson.Of(opened, store.Condemned.Matches(opened), 0), StatusCodes.Status201Created),
+            opened => ApiAnswer.Json(VisitJson.Of(opened, store.Condemned.Standing(), 0), StatusCodes.Status201Created),
             problem => ApiAnswer.Wrong(problem));
     }
 

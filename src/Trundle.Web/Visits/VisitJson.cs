@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
 using System.Text.Json.Nodes;
 using Trundle.Store;
 using Trundle.Visits.Bay;
@@ -41,7 +43,7 @@ internal static class VisitJson
     };
 
     /// <summary>A visit with the newest text of each field, its entries after a sequence number, and what the condemned register says of it.</summary>
-    public static JsonObject Of(StoredVisit visit, IReadOnlyList<CondemnedMatch> matches, long since)
+    public static JsonObject Of(StoredVisit visit, IReadOnlyList<CondemnedLine> register, long since)
     {
         var json = Heading(visit.Heading);
         var fields = new JsonObject();
@@ -53,17 +55,43 @@ internal static class VisitJson
         json["fields"] = fields;
         json["entries"] = new JsonArray([.. visit.Entries.Where(e => e.Sequence > since).Select(e => (JsonNode?)Of(e))]);
         json["last"] = visit.Entries.Count == 0 ? 0 : visit.Entries[^1].Sequence;
-        json["condemned"] = new JsonArray([.. matches.Select(m => (JsonNode?)Of(m))]);
+        json["condemned"] = new JsonArray([.. CondemnedNames.Hits(visit.Fields, visit.Heading.Id, register).Select(h => (JsonNode?)Of(h))]);
+        json["register"] = Edition(register);
         return json;
     }
 
-    private static JsonObject Of(CondemnedMatch match) => new()
+    /// <summary>The lines of the condemned register that stand, as a tablet holds them, with the edition that a visit's answer names.</summary>
+    public static JsonObject Of(IReadOnlyList<CondemnedLine> register) => new()
     {
-        ["field"] = match.Field,
-        ["kind"] = match.Condemned.Kind switch { CondemnedKind.Tyre => "tyre", CondemnedKind.Tin => "tin", CondemnedKind.Wheel => "wheel" },
-        ["name"] = match.Condemned.Name,
-        ["visit"] = match.Condemned.VisitNumber,
-        ["by"] = match.Condemned.By,
-        ["at"] = Time(match.Condemned.At),
+        ["register"] = Edition(register),
+        ["condemned"] = new JsonArray([.. register.Select(line => (JsonNode?)Of(line))]),
+    };
+
+    /// <summary>Another text whenever a line came or went: a tablet asks for the lines again only then.</summary>
+    private static string Edition(IReadOnlyList<CondemnedLine> register)
+    {
+        var text = string.Join('\n', register.Select(l => $"{l.Kind.Word()}|{l.Shown}|{l.Visit:D}|{l.Place}|{Time(l.At)}"));
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)).AsSpan(0, 8));
+    }
+
+    private static JsonObject Of(CondemnedLine line) => new()
+    {
+        ["kind"] = line.Kind.Word(),
+        ["name"] = line.Shown,
+        ["visitId"] = line.Visit.ToString("D"),
+        ["visit"] = line.VisitNumber,
+        ["place"] = line.Place,
+        ["by"] = line.By,
+        ["at"] = Time(line.At),
+    };
+
+    private static JsonObject Of(CondemnedHit hit) => new()
+    {
+        ["field"] = hit.Named.Field,
+        ["kind"] = hit.Line.Kind.Word(),
+        ["name"] = hit.Line.Shown,
+        ["visit"] = hit.Line.VisitNumber,
+        ["by"] = hit.Line.By,
+        ["at"] = Time(hit.Line.At),
     };
 }

@@ -151,4 +151,35 @@ public sealed class VisitStandingTests
             legs[leg]![name]!.ToJsonString().ShouldBe(OperationList.Of(name).Run(body).Value.Body.ToJsonString());
         }
     }
+
+    [Theory]
+    [InlineData("""{"1R":{"stage-1":"1, 4, 2, 5, 3 at 50 %","stage-2":"1, 4 at 100 %","begunAgain":1}}""", "Begun and not recorded as done: stage 1 done, stage 2 at 2 of 5 fixings.")]
+    [InlineData("""{"1R":{"begunAgain":2}}""", null)]
+    [InlineData("{}", null)]
+    public void Stages_that_are_begun_and_not_recorded_say_how_far_they_came(string tightening, string? why)
+    {
+        var file = Sample();
+        StepsOf(file, "1R").Remove("stages");
+        file["work"]!["tightening"] = JsonNode.Parse(tightening);
+        var step = Stands(file).On(Leg.Refit).Steps.Single(s => s.At == "1R" && s.Step.Id == "stages");
+        step.Standing.ShouldBe(StepStanding.Open);
+        step.Why.ShouldBe(why);
+    }
+
+    [Theory]
+    [InlineData("1, 4, 2")]
+    [InlineData("1, 1 at 50 %")]
+    [InlineData("0 at 50 %")]
+    [InlineData("1, 21 at 50 %")]
+    [InlineData("1, 4 at 0 %")]
+    [InlineData("1, 4 at 50")]
+    public void A_stage_that_cannot_be_read_is_said_at_its_place(string text)
+    {
+        var file = Sample();
+        file["work"]!["tightening"] = new JsonObject { ["1R"] = new JsonObject { ["stage-1"] = text } };
+        var problems = new List<Problem>();
+        VisitStanding.Of(FileNode.Parse(file.ToJsonString(), "sample").Value, problems);
+        problems.ShouldHaveSingleItem().Where.ShouldBe("work.tightening.1R.stage-1");
+        problems[0].Code.ShouldBe("stage-unreadable");
+    }
 }

@@ -82,4 +82,104 @@ public sealed class StagesTests : BayContext
         page.FindAll("button").ShouldNotContain(b => b.TextContent.Contains("fixing", StringComparison.Ordinal));
         page.Find(".beside-picture .stops a").GetAttribute("href").ShouldEndWith("/arrive/axle-1#f-vehicle-axles-0-fixings-torque");
     }
+
+    private static readonly (string, string)[] ByHand = [("work.steps.1L.by-hand", "all by hand"), ("work.steps.1R.by-hand", "all by hand")];
+
+    private IReadOnlyList<int> Order => WheelFixings.PlanAt(Visit, Trundle.Engine.Vehicles.Position.Read("1L").Value)!.OrderInUse;
+
+    private static IElement First(IRenderedComponent<BayPage> page) => page.Find(".next button.button--first");
+
+    private IRenderedComponent<BayPage> Tightened(int fixings)
+    {
+        BeforeTheWork(Role.Technician, ByHand);
+        var page = Page(Leg.Refit, "1L", "stages");
+        for (var i = 0; i < fixings; i++)
+        {
+            First(page).Click();
+        }
+
+        return page;
+    }
+
+    [Fact]
+    public void Each_fixing_is_an_entry_so_that_leaving_the_page_loses_nothing()
+    {
+        Tightened(7);
+        var order = Order;
+        Visit["work.tightening.1L.stage-1"].ShouldBe($"{string.Join(", ", order)} at 50 %");
+        Visit["work.tightening.1L.stage-2"].ShouldBe($"{order[0]}, {order[1]} at 100 %");
+        Browser.HostEntries.Count(e => e["field"]!.GetValue<string>().StartsWith("work.tightening.1L.stage-", StringComparison.Ordinal)).ShouldBe(7);
+    }
+
+    [Theory]
+    [InlineData("1R", "stages", Leg.Refit)]
+    [InlineData("1L", "by-hand", Leg.Refit)]
+    [InlineData("1L", null, Leg.LookOver)]
+    public void A_wheel_that_was_left_says_so_and_the_safe_choice_stands_first(string elsewhere, string? step, Leg leg)
+    {
+        var page = Tightened(7);
+        page.Render(p => p.Add(x => x.LegKey, leg.Key()).Add(x => x.Place, elsewhere).Add(x => x.Step, step));
+        page.Render(p => p.Add(x => x.LegKey, Leg.Refit.Key()).Add(x => x.Place, "1L").Add(x => x.Step, "stages"));
+
+        page.FindAll(".stops").Select(s => s.TextContent).ShouldContain(t => t.StartsWith($"This wheel was left at stage 2, fixing {Order[2]}, less than a minute ago, by T2.", StringComparison.Ordinal));
+        page.FindAll(".next button").Select(b => b.TextContent).ShouldBe(["All slackened: begin again at the first stage", $"Nothing was moved: go on at fixing {Order[2]}"]);
+        First(page).Click();
+        First(page).TextContent.ShouldBe($"Stage 1: fixing {Order[0]} is at 50 %");
+        page.Markup.ShouldContain("Begun again once");
+        Visit["work.tightening.1L.stage-1"].ShouldBeNull();
+    }
+
+    [Fact]
+    public void It_goes_on_at_the_fixing_where_it_was_left_only_at_a_persons_word_which_is_kept()
+    {
+        Tightened(7);
+        using var reloaded = new Reload(Browser);
+        var page = reloaded.Page(Leg.Refit, "1L", "stages");
+        page.FindAll(".next button")[1].Click();
+        reloaded.Visit["work.tightening.1L.wentOn"].ShouldBe($"at stage 2, fixing {Order[2]}: nothing was moved");
+        First(page).TextContent.ShouldBe($"Stage 2: fixing {Order[2]} is at 100 %");
+        for (var left = 3; left > 0; left--)
+        {
+            First(page).Click();
+        }
+
+        page.Markup.ShouldContain("Every fixing has had its last stage.");
+        First(page).TextContent.ShouldBe("All stages in sequence");
+    }
+
+    [Fact]
+    public void What_another_device_tightened_meanwhile_makes_this_one_ask()
+    {
+        var page = Tightened(2);
+        Browser.Enter([("work.tightening.1L.stage-1", $"{Order[0]}, {Order[1]}, {Order[2]} at 50 %")], DateTimeOffset.UtcNow.AddMinutes(1));
+        Visit.NetworkIsBack();
+        page.FindAll(".stops").Select(s => s.TextContent).ShouldContain(t => t.StartsWith($"This wheel was left at stage 1, fixing {Order[3]}", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_record_that_the_order_in_use_does_not_follow_leaves_only_the_first_stage()
+    {
+        BeforeTheWork(Role.Technician, [.. ByHand, ("work.tightening.1L.stage-1", "2, 1 at 50 %")]);
+        var page = Page(Leg.Refit, "1L", "stages");
+        page.FindAll(".next button").Select(b => b.TextContent).ShouldBe(["All slackened: begin again at the first stage"]);
+        First(page).Click();
+        First(page).TextContent.ShouldBe($"Stage 1: fixing {Order[0]} is at 50 %");
+    }
+
+    [Fact]
+    public void What_is_begun_is_told_beside_the_page()
+    {
+        Tightened(6);
+        Visit.State.On(Leg.Refit).Steps.Single(s => s.At == "1L" && s.Step.Id == "stages").Why.ShouldBe("Begun and not recorded as done: stage 1 done, stage 2 at 1 of 5 fixings.");
+    }
+
+    /// <summary>The same browser after a reload: what is on the host and on the device is there, what was in hand is not.</summary>
+    private sealed class Reload : BayContext
+    {
+        public Reload(FakeBrowser before)
+        {
+            Browser.HostEntries.AddRange(before.HostEntries);
+            Browser.Kept.AddRange(before.Kept);
+        }
+    }
 }

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using Trundle.Measures;
 using Trundle.Store;
+using Trundle.Visits.Bay;
 using Trundle.Web.People;
 
 namespace Trundle.Web.Office.Condemned;

@@ -1,0 +1,72 @@
+using Trundle.Engine.Fixings;
+using Trundle.Measures;
+using Trundle.Visits.Bay;
+using Trundle.Web.Client.Entries;
+
+namespace Trundle.Web.Client.Refit;
+
+/// <summary>
+/// The stages at the wheels as this page has them in hand. Every fixing is an entry, so nothing is lost; but a page that was left, a reload and
+/// another device cannot know what became of the joint meanwhile, so there the wheel asks first.
+/// </summary>
+public sealed class WheelStages(OpenVisit visit)
+{
+    private (string At, string Record)? _inHand;
+    private int _stays;
+
+    /// <summary>The hand has left the wheel.</summary>
+    public void Leave()
+    {
+        _inHand = null;
+        _stays++;
+    }
+
+    /// <summary>How far a wheel has come by this plan; a problem where its record does not follow the plan.</summary>
+    public Reading<TighteningProgress> At(string at, FixingPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var record = Record(at);
+        var read = plan.TakeUp(record.Stages, record.BegunAgain);
+        return read.IsRead && _inHand == (at, Written(at)) ? Reading<TighteningProgress>.Of(read.Value.GoneOn()) : read;
+    }
+
+    /// <summary>The newest entry of the stages at a wheel: who tightened last, and when.</summary>
+    public Entry? Last(string at) =>
+        visit.Fields.Under(TighteningRecord.FieldAt(at)).Where(e => e.Field.Contains(".stage-", StringComparison.Ordinal)).MaxBy(e => e.At);
+
+    /// <summary>Records that the fixing whose turn it is has had its stage.</summary>
+    public Task TightenedAsync(string at, TighteningProgress before, TighteningStep step)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        return before.Tightened(step.Fixing) is { IsRead: true } read
+            ? EnterAsync(at, (TighteningRecord.FieldAt(at, step.Stage), TighteningRecord.Text(read.Value.Record(step.Stage))))
+            : Task.CompletedTask;
+    }
+
+    /// <summary>Begins a wheel again at the first stage; where nothing was tightened yet there is nothing to begin again.</summary>
+    public Task BeginAgainAsync(string at)
+    {
+        var stages = visit.Fields.Under(TighteningRecord.FieldAt(at)).Where(e => e.Field.Contains(".stage-", StringComparison.Ordinal)).Select(e => (e.Field, "")).ToList();
+        return stages.Count == 0 ? Task.CompletedTask
+            : EnterAsync(at, [.. stages, ($"{TighteningRecord.FieldAt(at)}.begunAgain", FormattableString.Invariant($"{Record(at).BegunAgain + 1}"))]);
+    }
+
+    /// <summary>Goes on where the wheel was left, at a person's word that nothing was moved.</summary>
+    public Task GoOnAsync(string at, TighteningStep step) =>
+        EnterAsync(at, ($"{TighteningRecord.FieldAt(at)}.wentOn", FormattableString.Invariant($"at stage {step.Stage + 1}, fixing {step.Fixing}: nothing was moved")));
+
+    private async Task EnterAsync(string at, params (string Field, string Typed)[] entries)
+    {
+        var stay = _stays;
+        await visit.EnterAsync(entries);
+        if (stay == _stays)
+        {
+            _inHand = (at, Written(at));
+        }
+    }
+
+    private TighteningRecord Record(string at) =>
+        Trundle.Engine.Vehicles.Position.Read(at) is { IsRead: true } position ? visit.State.Work.Tightening.GetValueOrDefault(position.Value) ?? TighteningRecord.Empty : TighteningRecord.Empty;
+
+    private string Written(string at) => string.Join('\n', visit.Fields.Under(TighteningRecord.FieldAt(at)).Select(e => $"{e.Field}={e.Typed}"));
+}
