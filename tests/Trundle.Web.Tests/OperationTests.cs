@@ -53,7 +53,7 @@ public sealed class OperationTests : IAsyncLifetime
     [Theory]
     [InlineData("{", "json-syntax", "body:1:2")]
     [InlineData("[]", "not-an-object", "body:1:1")]
-    [InlineData("", "json-syntax", "body:1:1")]
+    [InlineData("", "file-empty", "body:1:1")]
     [InlineData("{\"marking\":\"205/55 R16 91V\",\"markin\":1}", "key-unknown", "markin")]
     public async Task A_wrong_body_is_told_with_its_place(string body, string code, string where)
     {
