@@ -13,26 +13,26 @@ internal static class AmplitudeFit
     /// <param name="initial">Amplitude of the initial run, above nothing.</param>
     /// <param name="trialGrams">The mass on in each trial run, as a phasor.</param>
     /// <param name="amplitudes">The amplitude of each trial run.</param>
-    public static (Complex PerGram, double SumOfSquares) Of(double initial, Complex[] trialGrams, double[] amplitudes)
+    public static (Complex PerGram, double SumOfSquares) Of(double initial, Complex[] trialGrams, double[] amplitudes) =>
+        Valleys(initial, trialGrams, amplitudes).MinBy(v => v.SumOfSquares);
+
+    /// <summary>Where each descent came to rest, one a start; many end in the same valley.</summary>
+    public static IReadOnlyList<(Complex PerGram, double SumOfSquares)> Valleys(double initial, Complex[] trialGrams, double[] amplitudes)
     {
         // The misfit has more than one valley, so the descent starts from every side, at the size that the squares of the amplitudes suggest.
         var mass = trialGrams.Average(t => t.Magnitude);
         var square = amplitudes.Average(a => a * a) - (initial * initial);
         var size = Math.Sqrt(Math.Max(square, 1e-4 * initial * initial)) / mass;
-        var best = (PerGram: Complex.Zero, SumOfSquares: double.PositiveInfinity);
+        var valleys = new List<(Complex PerGram, double SumOfSquares)>();
         for (var direction = 0; direction < 24; direction++)
         {
             foreach (var factor in (ReadOnlySpan<double>)[0.5, 1, 2])
             {
-                var fit = Descend(Complex.FromPolarCoordinates(size * factor, Math.Tau * direction / 24), initial, trialGrams, amplitudes);
-                if (fit.SumOfSquares < best.SumOfSquares)
-                {
-                    best = fit;
-                }
+                valleys.Add(Descend(Complex.FromPolarCoordinates(size * factor, Math.Tau * direction / 24), initial, trialGrams, amplitudes));
             }
         }
 
-        return best;
+        return valleys;
     }
 
     /// <summary>Levenberg's damped least squares in two unknowns.</summary>

@@ -31,6 +31,9 @@ public sealed record TrialSolution
 
     /// <summary>Planes, by number, whose trial changed nothing.</summary>
     public required IReadOnlyList<int> WithoutEffect { get; init; }
+
+    /// <summary>Without phase, how well the circles meet; null with phase.</summary>
+    public CircleCheck? Circles { get; init; }
 }
 
 /// <summary>Balancing with trial masses by influence coefficients.</summary>
@@ -103,6 +106,7 @@ public static class TrialBalance
             ConditionNumber = noEffect ? double.PositiveInfinity : 1,
             NearlyDependent = false,
             WithoutEffect = noEffect && initial.Any(v => v > 0) ? [1] : [],
+            Circles = CircleCheck.Of(initial, trials, [.. runs.Skip(1).Select(r => r.Vibration.Select(v => v.Amplitude).ToArray())], influence, grams),
         };
     }
 

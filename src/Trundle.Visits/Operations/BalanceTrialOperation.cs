@@ -26,7 +26,7 @@ public static class BalanceTrialOperation
             ? TrialBalance.WithPhase(file.Runs, file.TrialKeptOn)
             : TrialBalance.WithoutPhase(file.Runs, file.TrialKeptOn);
         var warnings = Warnings(solution).ToList();
-        IReadOnlyList<string> cautions = Cautions(solution, file.WithPhase);
+        IReadOnlyList<string> cautions = Cautions(solution);
         return Reading<Answer>.Of(new Answer(warnings.Count > 0, Json(solution, warnings, cautions), [.. Lines(solution, file, warnings, cautions)]));
     }
 
@@ -45,15 +45,15 @@ public static class BalanceTrialOperation
         }
     }
 
-    private static List<string> Cautions(TrialSolution solution, bool withPhase)
+    private static List<string> Cautions(TrialSolution solution)
     {
         var cautions = new List<string>
         {
             "Fix every mass so that it cannot fly off, keep people out of the plane of turning, and wear eye protection.",
         };
-        if (!withPhase && solution.MisfitPercent > 10)
+        if (solution.Circles is { } circles)
         {
-            cautions.Add($"The circles do not meet: the amplitudes miss by {Quantity.Number(solution.MisfitPercent, 0)} % of the initial run. Repeat the runs at one steady speed before trusting the result.");
+            cautions.AddRange(CircleWords.Cautions(circles, solution));
         }
 
         return cautions;
@@ -68,6 +68,7 @@ public static class BalanceTrialOperation
         ["residualVibration"] = AnswerJson.List(solution.ResidualVibration.Select(v =>
             (JsonNode?)new JsonObject { ["amplitude"] = v.Amplitude, ["phaseDegrees"] = v.Phase?.Degrees })),
         ["misfit"] = new JsonObject { ["rms"] = solution.MisfitRootMeanSquare, ["relativePercent"] = solution.MisfitPercent },
+        ["circles"] = solution.Circles is { } circles ? CircleWords.Json(circles, solution) : null,
         ["conditionNumber"] = Finite(solution.ConditionNumber),
         ["warnings"] = AnswerJson.List(warnings.Select(w =>
             (JsonNode?)new JsonObject { ["code"] = w.Code, ["conditionNumber"] = Finite(solution.ConditionNumber), ["message"] = w.Message })),
@@ -91,7 +92,10 @@ public static class BalanceTrialOperation
         for (var p = 0; p < solution.ResidualVibration.Count; p++)
         {
             var before = file.Runs[0].Vibration[p].Amplitude;
-            yield return string.Create(CultureInfo.InvariantCulture, $"Point {p + 1}: {before:G4} becomes {Small(solution.ResidualVibration[p].Amplitude, before)}.");
+            var after = solution.Circles is { } circles
+                ? $"may keep up to {Small(circles.LeftAtMost[p], before)} (from how far the runs miss the fit)"
+                : $"becomes {Small(solution.ResidualVibration[p].Amplitude, before)}";
+            yield return string.Create(CultureInfo.InvariantCulture, $"Point {p + 1}: {before:G4} {after}.");
         }
 
         yield return file.WithPhase

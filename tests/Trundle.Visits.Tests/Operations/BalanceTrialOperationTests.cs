@@ -39,6 +39,22 @@ public class BalanceTrialOperationTests
     }
 
     [Fact]
+    public void Runs_without_phase_that_do_not_meet_say_which_to_repeat_and_how_sure_the_answer_is()
+    {
+        // Made from v0 = 4, 0.5 a gram at 200 degrees, with 10 g at 0, 72, 144, 216 and 288 degrees; the fourth run is 3 too high.
+        var runs = string.Join(", ", new[] { (0, 1.8472), (72, 6.5112), (144, 8.9135), (216, 7.9604 + 3), (288, 4.0464) }.Select(r =>
+            FormattableString.Invariant($$"""{"trial": {"plane": 1, "mass": "10 g", "angle": {{r.Item1}}}, "vibration": [{"amplitude": {{r.Item2}}}]}""")));
+        var answer = Run($$"""{"points": 1, "runs": [{"vibration": [{"amplitude": 4}]}, {{runs}}]}""").Value;
+        var circles = answer.Body["circles"]!;
+        circles["meet"]!.GetValue<bool>().ShouldBeFalse();
+        circles["likelyFault"]!.GetValue<string>().ShouldBe("one-run");
+        circles["repeatRun"]!.GetValue<int>().ShouldBe(5);
+        Number(circles["standardErrorGrams"]).ShouldBeGreaterThan(0);
+        circles["runs"]!.AsArray().Count.ShouldBe(5);
+        answer.ForPeople.ShouldContain(l => l.Contains("repeat that run", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Nearly_dependent_planes_are_solved_flagged_and_no()
     {
         var answer = Run("""
