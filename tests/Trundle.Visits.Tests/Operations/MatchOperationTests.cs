@@ -89,6 +89,23 @@ public class MatchOperationTests
     }
 
     [Fact]
+    public void The_files_that_the_guide_shows_have_the_answers_that_it_tells()
+    {
+        var guide = File.ReadAllText("runout-and-match-files.md").ReplaceLineEndings("\n");
+        guide.ShouldContain(File.ReadAllText("runout-twelve-places.json").ReplaceLineEndings("\n").Trim());
+        var files = guide.Split("```json\n").Skip(1).Select(part => part[..part.IndexOf("```", StringComparison.Ordinal)]).ToList();
+        files.Count.ShouldBe(2);
+        var runout = RunoutOperation.Operation.Run(FileNode.Parse(files[0], "guide").Value).Value.Body;
+        Number(runout["peakToPeakMillimetres"]).ShouldBe(0.85, 0.005);
+        Number(runout["eccentricityMillimetres"]).ShouldBe(0.4004, 0.00005);
+        Number(runout["harmonics"]![0]!["highPointDegrees"]).ShouldBe(50.1, 0.05);
+        var pair = Run(files[1]).Value.Body["pairs"]!.AsArray().Single()!;
+        Number(pair["turnDegrees"]).ShouldBe(90, 1e-9);
+        Number(pair["before"]).ShouldBe(100, 1e-9);
+        Number(pair["after"]).ShouldBe(20, 1e-9);
+    }
+
+    [Fact]
     public void A_limit_that_a_pair_passes_is_a_no()
     {
         var answer = Run("""{"on": "runout", "makerLimit": "0.05 mm", "tyres": [{"id": "A", "runout": {"amplitude": "0.4 mm", "highPoint": 0}}], "wheels": [{"id": "1", "runout": {"amplitude": "0.3 mm", "highPoint": 0}}]}""").Value;

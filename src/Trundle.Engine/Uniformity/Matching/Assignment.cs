@@ -80,8 +80,9 @@ internal static class Assignment
         var (rows, columns) = (costs.GetLength(0), costs.GetLength(1));
         double[] finite = [.. costs.Cast<double>().Where(double.IsFinite)];
 
-        // Dearer than any complete assignment of finite costs, so that it is never taken where it need not be.
-        var forbidden = 1 + (finite.Max() * (rows + 1));
+        // Dearer than any complete assignment of finite costs, so that it is never taken where it need not be; in the costs' own size, so that
+        // what counts as rounding in the proof is too.
+        var forbidden = finite.Max() > 0 ? finite.Max() * (rows + 2) : 1;
         double Cost(int row, int column) => Math.Min(costs[row, column], forbidden);
 
         var rowPrice = new double[rows + 1];

@@ -142,6 +142,23 @@ public class SetMatchTests
         }
     }
 
+    [Theory]
+    [InlineData(1e-6)]
+    [InlineData(1e6)]
+    public void The_proof_does_not_depend_on_the_size_of_the_unit(double scale)
+    {
+        var random = new Random(61);
+        for (var round = 0; round < 50; round++)
+        {
+            double[] t = [.. Enumerable.Range(0, 7).Select(_ => scale * (1 + random.NextDouble()))];
+            double[] w = [.. Enumerable.Range(0, 7).Select(_ => scale * (1 + random.NextDouble()))];
+            var sorted = t.Order().Zip(w.Order(), (a, b) => Math.Abs(a - b)).Sum();
+            var matched = Solve(new MatchProblem<Force> { Tyres = Sizes("T", t), Wheels = Sizes("W", w), Aim = MatchAim.Sum });
+            matched.Sum.Newtons.ShouldBe(sorted, 1e-9 * sorted);
+            matched.ProvenOptimal.ShouldBeTrue();
+        }
+    }
+
     [Fact]
     public void A_tyre_is_kept_where_a_change_gains_less_than_it_costs()
     {
