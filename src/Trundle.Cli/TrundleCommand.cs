@@ -108,7 +108,7 @@ internal static class TrundleCommand
         {
             argument = new Argument<string>(operation.TakesFile ? "FILE" : operation.ArgumentKey!.ToUpperInvariant())
             {
-                Description = operation.TakesFile ? "A JSON file, or - for standard input." : $"The {operation.ArgumentKey}.",
+                Description = operation.TakesRecordings ? "A JSON file or a recording (CSV, WAV), or - for standard input." : operation.TakesFile ? "A JSON file, or - for standard input." : $"The {operation.ArgumentKey}.",
             };
             command.Arguments.Add(argument);
         }
@@ -122,17 +122,13 @@ internal static class TrundleCommand
         command.SetAction(parse =>
         {
             var body = operation.TakesFile
-                ? FileText.Read(parse.GetRequiredValue(argument!))
+                ? operation.TakesRecordings ? FileText.ReadWithRecordings(parse.GetRequiredValue(argument!)) : FileText.Read(parse.GetRequiredValue(argument!))
                 : FileNode.From(operation.ArgumentKey is null ? [] : new JsonObject { [operation.ArgumentKey] = parse.GetRequiredValue(argument!) });
             for (var i = 0; i < options.Length; i++)
             {
                 if (parse.GetValue(options[i]) is { } text)
                 {
-                    var o = operation.Options[i];
-                    JsonNode value = o.IsList
-                        ? new JsonArray([.. text.Split(',', StringSplitOptions.TrimEntries).Select(t => (JsonNode?)JsonValue.Create(t))])
-                        : JsonValue.Create(text);
-                    body = body.With(o.Key, FileNode.From(new JsonObject { ["value"] = value }).Member("value")!);
+                    body = body.With(operation.Options[i].Key, ValueOf(operation.Options[i], text));
                 }
             }
 
@@ -142,5 +138,19 @@ internal static class TrundleCommand
                 problem => Output.Wrong(problem, parse.GetValue(Json)));
         });
         return command;
+    }
+
+    /// <summary>What an option puts into the body.</summary>
+    private static FileNode ValueOf(OperationOption option, string text)
+    {
+        if (option.IsFile)
+        {
+            return FileText.Read(text);
+        }
+
+        JsonNode value = option.IsList
+            ? new JsonArray([.. text.Split(',', StringSplitOptions.TrimEntries).Select(t => (JsonNode?)JsonValue.Create(t))])
+            : JsonValue.Create(text);
+        return FileNode.From(new JsonObject { ["value"] = value }).Member("value")!;
     }
 }

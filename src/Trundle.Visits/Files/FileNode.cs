@@ -68,6 +68,28 @@ public sealed class FileNode
         return new FileNode(Kind, Path, Text, [.. Members.Where(m => m.Key != key), (key, node)], Items, Line, Column);
     }
 
+    /// <summary>A text made in memory, of any length: what a command read from another file.</summary>
+    public static FileNode OfText(string text) => new(NodeKind.Text, "", text, [], [], 1, 1);
+
+    /// <summary>An object made in memory of nodes.</summary>
+    public static FileNode OfObject(params (string Key, FileNode Node)[] members)
+    {
+        ArgumentNullException.ThrowIfNull(members);
+        return new(NodeKind.Object, "", "", [.. members.Select(m => (m.Key, Rebased(m.Node, m.Key)))], [], 1, 1);
+    }
+
+    /// <summary>The same tree with nodes put in the place of others; where the function gives null, the node stays and its children are looked at.</summary>
+    public FileNode Replacing(Func<FileNode, FileNode?> put)
+    {
+        ArgumentNullException.ThrowIfNull(put);
+        return put(this) is { } other ? Rebased(other, Path) : Kind switch
+        {
+            NodeKind.Object => new(Kind, Path, Text, [.. Members.Select(m => (m.Key, m.Node.Replacing(put)))], Items, Line, Column),
+            NodeKind.Array => new(Kind, Path, Text, Members, [.. Items.Select(i => i.Replacing(put))], Line, Column),
+            _ => this,
+        };
+    }
+
     /// <summary>A node made in memory from a JSON value, for options of a command.</summary>
     public static FileNode From(JsonNode node) => Parse(node.ToJsonString(), "").Value;
 
@@ -185,7 +207,7 @@ public sealed class FileNode
 
     private static FileNode Rebased(FileNode node, string path) => new(
         node.Kind, path, node.Text,
-        [.. node.Members.Select(m => (m.Key, Rebased(m.Node, $"{path}.{m.Key}")))],
+        [.. node.Members.Select(m => (m.Key, Rebased(m.Node, path.Length == 0 ? m.Key : $"{path}.{m.Key}")))],
         [.. node.Items.Select((item, i) => Rebased(item, string.Create(CultureInfo.InvariantCulture, $"{path}[{i}]")))],
         node.Line, node.Column);
 

@@ -18,6 +18,9 @@ public sealed record OperationOption(string Name, string Key, string About)
 {
     /// <summary>True where the option's text is a list with commas: it becomes a JSON list.</summary>
     public bool IsList { get; init; }
+
+    /// <summary>True where the option names a JSON file: its content becomes the key's value.</summary>
+    public bool IsFile { get; init; }
 }
 
 /// <summary>One computation that can be asked for by the command, by the HTTP interface under /api/v1, and by the bay, with one body.</summary>
@@ -28,6 +31,12 @@ public sealed record Operation(string Name, string About, Func<FileNode, Reading
 {
     /// <summary>True where the command takes a FILE (or '-') that is the body; else the body is made of argument and options.</summary>
     public bool TakesFile { get; init; }
+
+    /// <summary>
+    /// True where the command's FILE may be a recording itself (CSV or WAV), and where <c>"recording": {"file": "…"}</c> in a JSON file names one beside it:
+    /// the command reads it and hands it over as <c>"recording": {"csv": "…"}</c> or <c>{"wav": "…"}</c> in base 64.
+    /// </summary>
+    public bool TakesRecordings { get; init; }
 
     /// <summary>The key that the one argument sets, or null where there is none (or the argument is a FILE).</summary>
     public string? ArgumentKey { get; init; }
@@ -48,6 +57,8 @@ public static class OperationList
         BalanceSolveOperation.Operation,
         BalanceTrialOperation.Operation,
         BalanceToleranceOperation.Operation,
+        BalanceCaptureOperation.Operation,
+        BalanceCalibrateOperation.Operation,
         BalanceMachineOperation.Operation,
         RunoutOperation.Operation,
         MatchOperation.Operation,

@@ -13,6 +13,7 @@ public sealed class BalanceFuzzTests
     [InlineData("balance-settings-before-spin.json", "balance solve")]
     [InlineData("balance-trial-worked.json", "balance trial")]
     [InlineData("balance-machine-worked.json", "balance machine")]
+    [InlineData("balance-calibrate-worked.json", "balance calibrate")]
     public void Spoiled_files_are_answered_or_refused(string sample, string name)
     {
         var operation = OperationList.All.Single(o => o.Name == name);

@@ -38,6 +38,21 @@ public sealed class OperationFuzzTests
              "stock": {"clip": ["5 g", "10 g", "20 g"], "adhesive": ["5 g", "10 g"]},
              "tolerance": {"perPlane": "5 g"}}
             """,
+        ["balance capture"] = $$$$"""
+            {"rotation": "clockwise", "phases": "lag", "sampleRate": "60 Hz", "harmonics": 2, "valve": 10,
+             "recording": {"first": [{{{{Wave(0)}}}}], "second": [{{{{Wave(1)}}}}], "index": [{{{{Wave(2)}}}}]},
+             "planes": {"inner": {"radius": "200 mm", "axial": "0 mm"}, "outer": {"radius": "180 mm", "axial": "150 mm"}},
+             "calibration": {"rotation": "clockwise", "phases": "lead", "planes": {"inner": {"radius": "200 mm", "axial": "0 mm"}, "outer": {"radius": "200 mm", "axial": "180 mm"}},
+               "speeds": [{"speedRevolutionsPerMinute": 180, "influence": {
+                 "inner": [{"magnitudePerGramMillimetre": 1e-3, "phaseDegrees": 30}, {"magnitudePerGramMillimetre": 2e-4, "phaseDegrees": 210}],
+                 "outer": [{"magnitudePerGramMillimetre": 2e-3, "phaseDegrees": 30}, {"magnitudePerGramMillimetre": 9e-4, "phaseDegrees": 210}]} }]} }
+            """,
+        ["balance calibrate"] = """
+            {"rotation": "anticlockwise", "phases": "lead", "planes": {"inner": {"radius": "200 mm", "axial": "0 mm"}, "outer": {"radius": "180 mm", "axial": "150 mm"}},
+             "spins": [{"speed": "180 r/min", "points": [{"amplitude": 1, "phase": 2}, {"amplitude": 3, "phase": 4}]},
+               {"added": [{"plane": "inner", "mass": "50 g", "angle": 0}], "speed": "180 r/min", "points": [{"amplitude": 5, "phase": 20}, {"amplitude": 4, "phase": 70}]},
+               {"added": [{"plane": "outer", "mass": "50 g", "angle": 90}], "speed": "181 r/min", "points": [{"amplitude": 6, "phase": 120}, {"amplitude": 9, "phase": 4}]}]}
+            """,
         ["balance machine"] = """
             {"planes": {"inner": {"radius": "200 mm"}, "outer": {"radius": "180 mm"}}, "rotor": {"mass": "15 kg"},
              "index": {"anglesFrom": "valve", "limit": "5 g", "spins": [
@@ -54,6 +69,10 @@ public sealed class OperationFuzzTests
              "trialKeptOn": false}
             """,
     };
+
+    /// <summary>Six turns of twenty samples of a transducer, or of the index mark.</summary>
+    private static string Wave(int channel) => string.Join(", ", Enumerable.Range(0, 120).Select(k => FormattableString.Invariant(
+        $"{(channel == 2 ? (k % 20 == 3 ? 1 : 0) : Math.Cos((Math.Tau * k / 20) + channel) + (0.1 * Math.Sin(k * k))):0.####}")));
 
     public static TheoryData<string> Names => [.. OperationList.All.Select(o => o.Name)];
 
