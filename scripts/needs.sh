@@ -13,18 +13,24 @@ need_sdk() {
 
 # need_package COMMAND PACKAGE: installs a Debian package where its command is missing, and says so.
 need_package() {
-  if command -v "$1" >/dev/null 2>&1; then
-    return 0
-  fi
+  command -v "$1" >/dev/null 2>&1 || install_package "$2" "its command $1"
+}
+
+# need_module MODULE PACKAGE: the same for a module of the system's own python3, which is the one that Debian's packages serve.
+need_module() {
+  /usr/bin/python3 -c "import $1" >/dev/null 2>&1 || install_package "$2" "python's module $1"
+}
+
+install_package() {
   local as_root=""
   if [ "$(id -u)" -ne 0 ]; then
     as_root="sudo"
-    command -v sudo >/dev/null 2>&1 || { echo "The Debian package $2 is missing and needs root to install: apt-get install $2" >&2; exit 1; }
+    command -v sudo >/dev/null 2>&1 || { echo "The Debian package $1 is missing and needs root to install: apt-get install $1" >&2; exit 1; }
   fi
-  echo "Installing the Debian package $2 (for its command $1)."
-  if ! $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "$2" >/dev/null 2>&1; then
-    $as_root apt-get update -qq && $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "$2" >/dev/null \
-      || { echo "The Debian package $2 could not be installed." >&2; exit 1; }
+  echo "Installing the Debian package $1 (for $2)."
+  if ! $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "$1" >/dev/null 2>&1; then
+    $as_root apt-get update -qq && $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "$1" >/dev/null \
+      || { echo "The Debian package $1 could not be installed." >&2; exit 1; }
   fi
 }
 

@@ -1,5 +1,12 @@
 using Trundle.Bench;
 
+// `dotnet run --project bench/Trundle.Bench -c Release -- spin` compares the spin alone and keeps nothing.
+if (args is ["spin"])
+{
+    SpinBench.Run(new Report());
+    return;
+}
+
 // bench/run publishes what is compared and calls this once: everything that is compared runs in one process, one after the other.
 var published = args.Length > 0 ? args[0] : throw new ArgumentException("Give the folder that bench/run published to.");
 var report = new Report();
@@ -7,4 +14,5 @@ StartBench.Run(published, report);
 PageBench.Run(published, report);
 CheckBench.Run(report);
 MatchBench.Run(report);
+SpinBench.Run(report);
 report.Write(args.Length > 1 ? args[1] : "bench/results");

@@ -11,13 +11,14 @@ internal sealed class Report
 
     public void Table(string title, string note, IReadOnlyList<string> header, IEnumerable<IReadOnlyList<string>> rows)
     {
+        var from = _text.Length;
         _text.Append(CultureInfo.InvariantCulture, $"\n## {title}\n\n{note}\n\n| {string.Join(" | ", header)} |\n|{string.Concat(Enumerable.Repeat(" --- |", header.Count))}\n");
         foreach (var row in rows)
         {
             _text.Append(CultureInfo.InvariantCulture, $"| {string.Join(" | ", row)} |\n");
         }
 
-        Console.WriteLine(title + " done.");
+        Console.WriteLine(_text.ToString()[from..]);
     }
 
     public void Write(string folder)
@@ -34,7 +35,7 @@ internal sealed class Report
 
             """);
         File.WriteAllText(Path.Combine(into, "results.md"), head + _text);
-        Console.WriteLine(head + _text);
+        Console.WriteLine($"Kept in {into}.");
     }
 
     private static string Processor() => File.Exists("/proc/cpuinfo")

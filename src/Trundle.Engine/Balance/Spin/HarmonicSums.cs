@@ -135,18 +135,24 @@ internal static class HarmonicSums
         var cosines = MemoryMarshal.Cast<double, Vector<double>>(cos)[..vectors.Length];
         var sines = MemoryMarshal.Cast<double, Vector<double>>(sin)[..vectors.Length];
         var off = new Vector<double>(shift);
-        var (c0, c1, s0, s1) = (Vector<double>.Zero, Vector<double>.Zero, Vector<double>.Zero, Vector<double>.Zero);
+        // Four at a time: a product and sum takes four steps and two can begin in each, so that eight must be under way.
+        var (c0, c1, c2, c3) = (Vector<double>.Zero, Vector<double>.Zero, Vector<double>.Zero, Vector<double>.Zero);
+        var (s0, s1, s2, s3) = (Vector<double>.Zero, Vector<double>.Zero, Vector<double>.Zero, Vector<double>.Zero);
         var i = 0;
-        for (; i + 1 < vectors.Length; i += 2)
+        for (; i + 3 < vectors.Length; i += 4)
         {
-            var (a, b) = (vectors[i] - off, vectors[i + 1] - off);
+            var (a, b, d, e) = (vectors[i] - off, vectors[i + 1] - off, vectors[i + 2] - off, vectors[i + 3] - off);
             c0 = Vector.FusedMultiplyAdd(a, cosines[i], c0);
             s0 = Vector.FusedMultiplyAdd(a, sines[i], s0);
             c1 = Vector.FusedMultiplyAdd(b, cosines[i + 1], c1);
             s1 = Vector.FusedMultiplyAdd(b, sines[i + 1], s1);
+            c2 = Vector.FusedMultiplyAdd(d, cosines[i + 2], c2);
+            s2 = Vector.FusedMultiplyAdd(d, sines[i + 2], s2);
+            c3 = Vector.FusedMultiplyAdd(e, cosines[i + 3], c3);
+            s3 = Vector.FusedMultiplyAdd(e, sines[i + 3], s3);
         }
 
-        var (c, s) = (Vector.Sum(c0 + c1), Vector.Sum(s0 + s1));
+        var (c, s) = (Vector.Sum(c0 + c1 + (c2 + c3)), Vector.Sum(s0 + s1 + (s2 + s3)));
         for (var k = i * Vector<double>.Count; k < block.Length; k++)
         {
             var d = block[k] - shift;
