@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Numerics;
 using Trundle.Engine.Reference;
 using Trundle.Measures;
@@ -22,14 +21,6 @@ public sealed record SpinPoint(
     /// <summary>As a phasor that leads from the index mark.</summary>
     internal Complex Lead(SpinSense sense) => Complex.FromPolarCoordinates(Amplitude, sense.OfLead * Phase.Radians);
 }
-
-/// <summary>Something that makes a spin less to be trusted.</summary>
-/// <param name="Code">A stable word: too-few-turns, marks-missing, marks-extra, speed-drift, clipped, drop-out, coarse-steps, loose-object, speed-differs.</param>
-/// <param name="Point">Which transducer, from 1; null where it is of the whole spin.</param>
-/// <param name="Measured">What was found.</param>
-/// <param name="Limit">What it was held against, or null where there is none.</param>
-/// <param name="Action">What to do.</param>
-public sealed record SpinWarning(string Code, int? Point, Findings.Amount Measured, Findings.Limit? Limit, string Action);
 
 /// <summary>What one spin says.</summary>
 public sealed record SpinResult
@@ -210,94 +201,5 @@ public static class SpinAnalysis
 
         var near = RotationalSpeed.FromRadiansPerSecond((angle.RadiansPerSample + (best.Ahead / half)) * recording.SampleRate.Hertz);
         return SineFit.WithUnknownSpeed(best.Samples, recording.SampleRate, near, harmonics) is { Settled: true } fit ? fit.Speed : null;
-    }
-}
-
-/// <summary>What makes a spin less to be trusted, each against its figure.</summary>
-internal static class SpinWarnings
-{
-    public static IEnumerable<SpinWarning> Of(SpinRecording recording, SpinResult result, IndexTrack track, double samplesPerTurn)
-    {
-        var fewTurns = Figures.Of("spin.fewTurns");
-        if (result.Turns < fewTurns.Value)
-        {
-            yield return new SpinWarning("too-few-turns", null, Findings.Amount.Number(result.Turns, "turns", 1), fewTurns.Limit(0),
-                "Record for longer: a few turns cannot show whether the reading is steady.");
-        }
-
-        if (track.Missing > 0)
-        {
-            yield return new SpinWarning("marks-missing", null, Findings.Amount.Number(track.Missing, "marks", 0), null,
-                "Clean the mark, look at its sensor and cable; the turns were counted across the gap by the usual turn.");
-        }
-
-        if (track.Extra > 0)
-        {
-            yield return new SpinWarning("marks-extra", null, Findings.Amount.Number(track.Extra, "marks", 0), null,
-                "Look for a second mark, a reflection or a bouncing contact; marks that followed within half a turn were left out.");
-        }
-
-        var drift = Figures.Of("spin.mostDriftPercent");
-        if (Math.Abs(result.DriftPercent) > drift.Value && Math.Abs(track.Drift) > 3 * track.DriftError)
-        {
-            yield return new SpinWarning("speed-drift", null, Findings.Amount.Number(result.DriftPercent, "%", 2), drift.Limit(0),
-                "Record at a steady speed: the amount of unbalance goes with the square of the speed.");
-        }
-
-        var differs = Figures.Of("spin.mostSpeedDifferencePercent");
-        var otherSpeed = false;
-        if (result.SpeedBySignal is { } signal && 100 * Math.Abs((signal / result.Speed) - 1) is var percent && percent > differs.Value)
-        {
-            otherSpeed = true;
-            yield return new SpinWarning("speed-differs", null, Findings.Amount.Number(percent, "%", 2), differs.Limit(1),
-                "The signals turn at another speed than the index mark: look whether the mark sits on the part that carries the wheel.");
-        }
-
-        if (recording.Gaps > 0)
-        {
-            yield return new SpinWarning("drop-out", null, Findings.Amount.Number(recording.Gaps, "gaps in time", 0), null,
-                "Samples are missing; the longest unbroken stretch was used. Look at the recorder, and spin again.");
-        }
-
-        for (var p = 0; p < result.Points.Count; p++)
-        {
-            foreach (var warning in OfPoint(recording, result.Points[p], p, samplesPerTurn, otherSpeed))
-            {
-                yield return warning;
-            }
-        }
-    }
-
-    private static IEnumerable<SpinWarning> OfPoint(SpinRecording recording, SpinPoint point, int p, double samplesPerTurn, bool otherSpeed)
-    {
-        var faults = SignalFaults.Of(recording.Transducers[p], recording.FullScale, samplesPerTurn);
-        if (faults.Clipped > 0)
-        {
-            yield return new SpinWarning("clipped", p + 1, Findings.Amount.Number(faults.Clipped, "samples", 0), null,
-                "The signal stands at the end of its scale: lower the gain and spin again; the amount shown is too small.");
-        }
-
-        if (faults.StandingStill > 0)
-        {
-            yield return new SpinWarning("drop-out", p + 1, Findings.Amount.Number(faults.StandingStill, "samples", 0), null,
-                "The signal stood still for a stretch: look at plug and cable, and spin again.");
-        }
-
-        if (faults.Levels < SignalFaults.EnoughLevels.Value)
-        {
-            yield return new SpinWarning("coarse-steps", p + 1, Findings.Amount.Number(faults.Levels, "levels", 0),
-                SignalFaults.EnoughLevels.Limit(0),
-                "The signal uses few steps of its scale, so that flat tops cannot be told from clipping: raise the gain.");
-        }
-
-        // A mark on another shaft makes every reading turn, which is told already.
-        var ratio = Figures.Of("spin.wanderRatio");
-        var least = Figures.Of("spin.leastWanderPercent");
-        if (!otherSpeed && point.WanderRatio > ratio.Value && point.Wander > least.Value / 100 * point.Amplitude)
-        {
-            yield return new SpinWarning("loose-object", p + 1,
-                new Findings.Amount(point.WanderRatio, "", string.Create(CultureInfo.InvariantCulture, $"{point.WanderRatio:0.#} times what the noise explains")), ratio.Limit(0),
-                "The reading wanders from turn to turn: look for a stone in the tread, mud or water in the tyre or rim, a loose weight, a wheel that is not clamped fast.");
-        }
     }
 }
