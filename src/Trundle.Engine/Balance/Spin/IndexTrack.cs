@@ -68,11 +68,13 @@ internal sealed record IndexTrack
             turns.Add(turns[^1] + passed);
         }
 
+        // Before the first mark and behind the last there is less than a turn, or marks are missing there too; a quarter is left to a changing speed.
+        missing += (int)Math.Max(0, (marks[0] / usual) - 0.25) + (int)Math.Max(0, ((index.Length - 1 - marks[^1]) / usual) - 0.25);
         return marks.Count < 2 ? null : Fitted(marks, turns, missing, extra, (index.Length - 1) / 2.0);
     }
 
     /// <summary>Turns as a square law of samples about the middle of the record, by least squares; a straight line where there are under five marks.</summary>
-    private static IndexTrack Fitted(List<double> marks, List<int> turns, int missing, int extra, double middle)
+    private static IndexTrack? Fitted(List<double> marks, List<int> turns, int missing, int extra, double middle)
     {
         var terms = marks.Count >= 5 ? 3 : 2;
         var span = Math.Max(1, marks[^1] - marks[0]);
@@ -92,7 +94,11 @@ internal sealed record IndexTrack
             }
         }
 
-        SquareRoot.Of(normal, terms);
+        if (!SquareRoot.Of(normal, terms))
+        {
+            return null;
+        }
+
         SquareRoot.Solve(normal, terms, right);
         var squares = 0.0;
         for (var m = 0; m < marks.Count; m++)

@@ -64,6 +64,13 @@ public class SpinAnalysisTests
         missing.Warnings[0].Measured.Value.ShouldBe(3);
         missing.Speed.RevolutionsPerMinute.ShouldBe(60 * 2000 / 333.3, 0.2);
 
+        // An index that falls silent: the marks behind its last one are missing too.
+        var silent = (double[])sound.Index.Clone();
+        Array.Clear(silent, ups[11] - 5, silent.Length - ups[11] + 5);
+        var stopped = Run(new SpinRecording(sound.Transducers, silent, sound.SampleRate, sound.Sense));
+        Codes(stopped).ShouldContain("marks-missing");
+        stopped.Warnings[0].Measured.Value.ShouldBe(ups.Count - 11);
+
         index = (double[])sound.Index.Clone();
         index[ups[7] + 60] = 1;
         var extra = Run(new SpinRecording(sound.Transducers, index, sound.SampleRate, sound.Sense));
