@@ -12,58 +12,124 @@ namespace Trundle.Visits.Bay;
 /// </summary>
 public sealed class VisitFields
 {
-    private readonly SortedDictionary<string, Entry> _newest;
+    private readonly Dictionary<string, Entry> _newest;
+    private readonly Entry[] _inOrder;
 
-    private VisitFields(SortedDictionary<string, Entry> newest) => _newest = newest;
+    private VisitFields(Dictionary<string, Entry> newest, Entry[] inOrder) => (_newest, _inOrder) = (newest, inOrder);
 
     /// <summary>A visit with nothing entered.</summary>
-    public static VisitFields Empty { get; } = new(new SortedDictionary<string, Entry>(FieldOrder.Instance));
+    public static VisitFields Empty { get; } = new(new Dictionary<string, Entry>(StringComparer.Ordinal), []);
 
     /// <summary>The visit of these entries. Of two for one field the later wins; of two at one moment the greater identifier, so that every device agrees.</summary>
     public static VisitFields Of(IEnumerable<Entry> entries)
     {
         ArgumentNullException.ThrowIfNull(entries);
-        var newest = new SortedDictionary<string, Entry>(FieldOrder.Instance);
+        var newest = new Dictionary<string, Entry>(StringComparer.Ordinal);
         foreach (var entry in entries)
         {
-            if (!newest.TryGetValue(entry.Field, out var other) || entry.At > other.At || (entry.At == other.At && entry.Id.CompareTo(other.Id) > 0))
-            {
-                newest[entry.Field] = entry;
-            }
+            Put(newest, entry);
         }
 
-        return new VisitFields(newest);
+        var inOrder = newest.Values.ToArray();
+        Array.Sort(inOrder, FieldOrder.Instance);
+        return new VisitFields(newest, inOrder);
     }
 
     /// <summary>The same visit with more entries.</summary>
-    public VisitFields With(IEnumerable<Entry> more) => Of(_newest.Values.Concat(more));
+    public VisitFields With(IEnumerable<Entry> more)
+    {
+        ArgumentNullException.ThrowIfNull(more);
+        var newest = new Dictionary<string, Entry>(_newest, StringComparer.Ordinal);
+        var inOrder = new List<Entry>(_inOrder);
+        foreach (var entry in more)
+        {
+            if (Put(newest, entry))
+            {
+                var at = inOrder.BinarySearch(entry, FieldOrder.Instance);
+                if (at >= 0)
+                {
+                    inOrder[at] = entry;
+                }
+                else
+                {
+                    inOrder.Insert(~at, entry);
+                }
+            }
+        }
+
+        return new VisitFields(newest, [.. inOrder]);
+    }
 
     /// <summary>The newest entry of each field, emptied ones too.</summary>
-    public IReadOnlyCollection<Entry> Newest => _newest.Values;
+    public IReadOnlyCollection<Entry> Newest => _inOrder;
 
-    /// <summary>True where the same stands in every field, by the same hand: the two make one file.</summary>
-    public bool SameAs(VisitFields other)
+    /// <summary>The fields in which something else stands than in an earlier visit, or by another hand; also those in which nothing stands any more.</summary>
+    public IReadOnlyList<string> ChangedSince(VisitFields before)
     {
-        ArgumentNullException.ThrowIfNull(other);
-        return _newest.Count == other._newest.Count
-            && _newest.Values.Zip(other._newest.Values).All(p => p.First.Field == p.Second.Field && p.First.Typed == p.Second.Typed && p.First.By == p.Second.By && p.First.Role == p.Second.Role);
+        ArgumentNullException.ThrowIfNull(before);
+        var changed = new List<string>();
+        foreach (var entry in _inOrder)
+        {
+            if (!before._newest.TryGetValue(entry.Field, out var was) ? entry.Typed.Length > 0 : !ReferenceEquals(was, entry) && (was.Typed != entry.Typed || was.By != entry.By || was.Role != entry.Role))
+            {
+                changed.Add(entry.Field);
+            }
+        }
+
+        changed.AddRange(before._inOrder.Where(e => e.Typed.Length > 0 && !_newest.ContainsKey(e.Field)).Select(e => e.Field));
+        return changed;
     }
 
     /// <summary>What was typed in a field, or null where nothing stands.</summary>
-    public string? this[string field] => _newest.TryGetValue(field, out var entry) && entry.Typed.Length > 0 ? entry.Typed : null;
+    public string? this[string field] => EntryOf(field)?.Typed;
 
     /// <summary>The newest entry of a field, or null where nothing stands.</summary>
     public Entry? EntryOf(string field) => _newest.TryGetValue(field, out var entry) && entry.Typed.Length > 0 ? entry : null;
 
     /// <summary>The fields that stand under a path, in order.</summary>
-    public IEnumerable<Entry> Under(string path) =>
-        _newest.Values.Where(e => e.Typed.Length > 0 && (e.Field == path || e.Field.StartsWith(path + ".", StringComparison.Ordinal)));
+    public IEnumerable<Entry> Under(string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+
+        // They stand together: a path comes before all that is under it, and after it comes the next name.
+        var (low, high) = (0, _inOrder.Length);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = FieldOrder.Compare(_inOrder[middle].Field, path) < 0 ? (middle + 1, high) : (low, middle);
+        }
+
+        for (var i = low; i < _inOrder.Length; i++)
+        {
+            var field = _inOrder[i].Field;
+            if (!field.StartsWith(path, StringComparison.Ordinal) || (field.Length > path.Length && field[path.Length] != '.'))
+            {
+                yield break;
+            }
+
+            if (_inOrder[i].Typed.Length > 0)
+            {
+                yield return _inOrder[i];
+            }
+        }
+    }
+
+    private static bool Put(Dictionary<string, Entry> newest, Entry entry)
+    {
+        if (newest.TryGetValue(entry.Field, out var other) && entry.At <= other.At && (entry.At != other.At || entry.Id.CompareTo(other.Id) <= 0))
+        {
+            return false;
+        }
+
+        newest[entry.Field] = entry;
+        return true;
+    }
 
     /// <summary>The contract's file of this visit, with the way back from a place in it to the field on the page.</summary>
     public AssembledFile Assemble()
     {
         var root = new Branch("");
-        foreach (var entry in _newest.Values)
+        foreach (var entry in _inOrder)
         {
             if (entry.Typed.Length > 0)
             {
@@ -90,7 +156,8 @@ public sealed class VisitFields
                 return;
             }
 
-            var child = _children.FirstOrDefault(c => c.Name == names[depth]).Child;
+            // Fields come in order, so what belongs together follows each other.
+            var child = _children.Count > 0 && _children[^1].Name == names[depth] ? _children[^1].Child : null;
             if (child is null)
             {
                 child = new Branch(path.Length == 0 ? names[depth] : $"{path}.{names[depth]}");
@@ -159,27 +226,38 @@ public sealed class VisitFields
         private string PathText => path;
     }
 
-    /// <summary>Fields in the order of a reader: names by letter, list places by number.</summary>
-    private sealed class FieldOrder : IComparer<string>
+    /// <summary>Fields in the order of a reader: names by letter, list places by number. It is asked thousands of times for one visit, so it makes no texts.</summary>
+    private sealed class FieldOrder : IComparer<Entry>
     {
         public static FieldOrder Instance { get; } = new();
 
-        public int Compare(string? x, string? y)
+        public int Compare(Entry? x, Entry? y) => Compare(x!.Field, y!.Field);
+
+        public static int Compare(string x, string y)
         {
-            var a = x!.Split('.');
-            var b = y!.Split('.');
-            for (var i = 0; i < Math.Min(a.Length, b.Length); i++)
+            var least = Math.Min(x.Length, y.Length);
+            var (at, name) = (0, 0);
+            for (; at < least && x[at] == y[at]; at++)
             {
-                var order = int.TryParse(a[i], NumberStyles.None, CultureInfo.InvariantCulture, out var m) && int.TryParse(b[i], NumberStyles.None, CultureInfo.InvariantCulture, out var n)
-                    ? m.CompareTo(n)
-                    : string.CompareOrdinal(a[i], b[i]);
-                if (order != 0)
+                if (x[at] == '.')
                 {
-                    return order;
+                    name = at + 1;
                 }
             }
 
-            return a.Length.CompareTo(b.Length);
+            // The first names that differ; where one field ends here, it comes before all that is under it.
+            var a = Name(x, name);
+            var b = Name(y, name);
+            return a.SequenceEqual(b) ? x.Length.CompareTo(y.Length)
+                : int.TryParse(a, NumberStyles.None, CultureInfo.InvariantCulture, out var m) && int.TryParse(b, NumberStyles.None, CultureInfo.InvariantCulture, out var n) && m != n ? m.CompareTo(n)
+                : a.SequenceCompareTo(b);
+        }
+
+        private static ReadOnlySpan<char> Name(string field, int from)
+        {
+            var rest = field.AsSpan(from);
+            var end = rest.IndexOf('.');
+            return end < 0 ? rest : rest[..end];
         }
     }
 }
@@ -195,7 +273,7 @@ public sealed record AssembledFile(JsonObject Json, IReadOnlyDictionary<string, 
     public string Text => Json.ToJsonString(Indented);
 
     /// <summary>The file as a strict reader takes it.</summary>
-    public FileNode Root => FileNode.From(Json);
+    public FileNode Root { get; } = FileNode.From(Json);
 
     /// <summary>The field of a place, or of the nearest place around it.</summary>
     public string FieldOf(string where)

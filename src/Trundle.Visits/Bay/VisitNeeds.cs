@@ -52,7 +52,7 @@ public static class VisitNeeds
     /// <summary>What the legs arrive, look over and plan still need.</summary>
     /// <param name="subject">The vehicle as it came.</param>
     /// <param name="work">What was recorded.</param>
-    /// <param name="known">What is known of its tyres and wheels from elsewhere, see <see cref="VisitStanding.Of(Files.VisitFile, VisitWork, IReadOnlyList{Finding})"/>.</param>
+    /// <param name="known">What is known of its tyres and wheels from elsewhere, see <see cref="VisitStanding.Of(Files.VisitFile, VisitWork, IReadOnlyList{Finding}, IReadOnlyList{JudgedVehicle})"/>.</param>
     public static IEnumerable<Need> Of(FittedVehicle subject, VisitWork work, IReadOnlyList<Finding> known)
     {
         ArgumentNullException.ThrowIfNull(subject);

@@ -1,7 +1,5 @@
 using System.Globalization;
-using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
-using Trundle.Engine.Fitment;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 using Trundle.Visits.Files;
@@ -24,27 +22,28 @@ public static class VisitStanding
     }
 
     /// <summary>How a visit stands that was read already.</summary>
-    public static VisitState Of(VisitFile file, VisitWork work) => Of(file, work, []);
+    public static VisitState Of(VisitFile file, VisitWork work) => Of(file, work, [], []);
 
     /// <summary>How a visit stands that was read already.</summary>
     /// <param name="file">The file.</param>
     /// <param name="work">What was recorded.</param>
     /// <param name="known">Findings that the file cannot tell: what the workshop's register says of its tyres, see <see cref="CondemnedHit.Undecided"/>.</param>
-    public static VisitState Of(VisitFile file, VisitWork work, IReadOnlyList<Finding> known)
+    /// <param name="before">What was judged when the visit was read last, <see cref="VisitState.Judged"/>: the same vehicle is not judged twice. The answer is the same without it.</param>
+    public static VisitState Of(VisitFile file, VisitWork work, IReadOnlyList<Finding> known, IReadOnlyList<JudgedVehicle> before)
     {
         ArgumentNullException.ThrowIfNull(file);
         ArgumentNullException.ThrowIfNull(work);
         ArgumentNullException.ThrowIfNull(known);
+        ArgumentNullException.ThrowIfNull(before);
+        var judge = new VehicleJudge(before);
         var arrived = file.Subject;
         var leaves = LeavingVehicle.Of(arrived, work);
         var leaving = leaves.Vehicle;
         var needs = VisitNeeds.Of(arrived, work, known).ToList();
-        var steps = VisitSteps.Of(file, leaves, work);
+        var steps = VisitSteps.Of(file, leaves, work, judge);
         var leaks = Leaks(steps).ToList();
-        var found = Judged(arrived);
-        var left = work.Jobs.Count == 0 && work.Steps.Count == 0 ? found : Judged(leaving);
-        left = [.. left, .. leaks, .. known];
-        found.AddRange(known);
+        IReadOnlyList<Finding> found = [.. Judged(judge, arrived), .. known];
+        IReadOnlyList<Finding> left = [.. Judged(judge, work.Jobs.Count == 0 && work.Steps.Count == 0 ? arrived : leaving), .. leaks, .. known];
 
         var legs = LegWords.All.Select(leg => new LegState(
             leg,
@@ -64,11 +63,10 @@ public static class VisitStanding
         var wheels = VisitSteps.OffWheels(arrived, leaves, work).ToList();
         var notTightened = wheels.Where(p => steps.Any(s => s.Step.Id == "final-torque" && s.At == p.ToString() && s.Standing != StepStanding.Passed)).ToList();
         var loose = notTightened.Where(p => HasBegun(p, leaves, work)).ToList();
-        return new VisitState(file, leaving, work, WithHandBack(legs, work), [.. Refused(leaves), .. Stops(steps, left, needs, work)], notTightened, loose);
+        return new VisitState(file, leaving, work, WithHandBack(legs, work), [.. Refused(leaves), .. Stops(steps, left, needs, work)], notTightened, loose) { Judged = judge.Judged };
     }
 
-    private static List<Finding> Judged(FittedVehicle vehicle) =>
-        vehicle.Fitted.Count == 0 ? [] : [.. FitmentCheck.Run(vehicle).Findings, .. ConditionCheck.Run(vehicle).Findings];
+    private static IEnumerable<Finding> Judged(VehicleJudge judge, FittedVehicle vehicle) => judge.Of(vehicle) switch { var judged => judged.Fitment.Concat(judged.Condition) };
 
     private static IEnumerable<Finding> Leaks(IEnumerable<StepState> steps) =>
         steps.Where(s => s.Step.Id == "soap-test" && s.Standing == StepStanding.Failed)

@@ -66,6 +66,9 @@ public sealed record VisitState(
     /// <summary>The vehicle as it came.</summary>
     public FittedVehicle Arrived => Entered.Subject;
 
+    /// <summary>The vehicles that were judged for this state, for the next reading of the same visit.</summary>
+    public IReadOnlyList<JudgedVehicle> Judged { get; init; } = [];
+
     /// <summary>True where nothing stops hand-back.</summary>
     public bool MayLeave => Stops.Count == 0;
 

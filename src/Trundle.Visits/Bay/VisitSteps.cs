@@ -1,6 +1,5 @@
 using Trundle.Engine.Balance;
 using Trundle.Engine.Findings;
-using Trundle.Engine.Fitment;
 using Trundle.Engine.Pressure;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
@@ -15,14 +14,19 @@ internal static class VisitSteps
     private static readonly string[] AtAnyWheel = ["covers-off", "feel", "cap-on", "pressure-set"];
 
     /// <summary>Every step that is due, in the order of the procedure.</summary>
-    public static List<StepState> Of(VisitFile file, LeavingVehicle leaves, VisitWork work)
+    public static List<StepState> Of(VisitFile file, LeavingVehicle leaves, VisitWork work, VehicleJudge judge)
     {
         var arrived = file.Subject;
         var positions = VisitNeeds.Positions(arrived);
         var onWheels = LeavingVehicle.WithNewTyres(arrived, work);
-        var mismatches = RimMismatches(onWheels);
-        var anyOff = positions.Any(p => JobAt(p, leaves, work) > WheelJob.StaysOn);
+        var mismatches = RimMismatches(judge.Of(onWheels));
+        var jobs = positions.ToDictionary(p => p, p => JobAt(p, leaves, work));
+        var anyOff = jobs.Values.Any(job => job > WheelJob.StaysOn);
         var states = new List<StepState>();
+
+        // What a wheel's steps are held against is told once for each wheel, and its balance only where a step asks for it.
+        var off = positions.ToDictionary(p => p, p => LimitsAt(onWheels, p) with { RimMismatch = mismatches.GetValueOrDefault(p.ToString()) });
+        var on = positions.ToDictionary(p => p, p => LimitsAt(leaves.Vehicle, p) with { Tightening = work.Tightening.GetValueOrDefault(p) });
         foreach (var step in Procedure.Ordinary.Steps)
         {
             if (!step.PerWheel)
@@ -41,15 +45,16 @@ internal static class VisitSteps
             foreach (var position in positions)
             {
                 var from = onVehicle ? leaves.From(position) : position;
-                if (JobAt(from, leaves, work) < step.Job || (onVehicle && position.IsSpare))
+                if ((jobs.TryGetValue(from, out var job) ? job : JobAt(from, leaves, work)) < step.Job || (onVehicle && position.IsSpare))
                 {
                     continue;
                 }
 
-                var limits = onVehicle
-                    ? LimitsAt(leaves.Vehicle, position) with { Tightening = work.Tightening.GetValueOrDefault(position) }
-                    : LimitsAt(onWheels, position) with { Balance = BalanceAt(file, onWheels, position), RimMismatch = mismatches.GetValueOrDefault(position.ToString()) };
-                states.Add(StepJudge.Judge(step, position.ToString(), work.At(position.ToString(), step.Id), limits));
+                var record = work.At(position.ToString(), step.Id);
+                var limits = onVehicle ? on[position]
+                    : step.Entry == StepEntry.Spin && record is not null ? off[position] with { Balance = BalanceAt(file, onWheels, position) }
+                    : off[position];
+                states.Add(StepJudge.Judge(step, position.ToString(), record, limits));
             }
         }
 
@@ -103,8 +108,8 @@ internal static class VisitSteps
     }
 
     /// <summary>Wheels whose rim is of another diameter than the tyre's marking.</summary>
-    private static Dictionary<string, string> RimMismatches(FittedVehicle vehicle) =>
-        vehicle.Fitted.Count == 0 ? [] : FitmentCheck.Run(vehicle).Findings
+    private static Dictionary<string, string> RimMismatches(JudgedVehicle judged) =>
+        judged.Fitment
             .Where(f => f is { Rule: "rim.diameter", Category: Category.Dangerous, Position: not null })
             .ToDictionary(f => f.Position!, f => $"The rim is {f.Measured.Text}, the tyre is made for {f.Limit?.Amount.Text}.");
 

@@ -91,7 +91,21 @@ public sealed class FileNode
     }
 
     /// <summary>A node made in memory from a JSON value, for options of a command.</summary>
-    public static FileNode From(JsonNode node) => Parse(node.ToJsonString(), "").Value;
+    public static FileNode From(JsonNode node) => From(node, "");
+
+    private static FileNode From(JsonNode? node, string path) => node switch
+    {
+        JsonObject members => new(NodeKind.Object, path, "", [.. members.Select(m => (m.Key, From(m.Value, path.Length == 0 ? m.Key : $"{path}.{m.Key}")))], [], 1, 1),
+        JsonArray items => new(NodeKind.Array, path, "", [], [.. items.Select((item, i) => From(item, string.Create(CultureInfo.InvariantCulture, $"{path}[{i}]")))], 1, 1),
+        JsonValue value => value.GetValueKind() switch
+        {
+            JsonValueKind.String => new(NodeKind.Text, path, value.GetValue<string>(), [], [], 1, 1),
+            JsonValueKind.True or JsonValueKind.False => new(NodeKind.Flag, path, value.GetValue<bool>() ? "true" : "false", [], [], 1, 1),
+            JsonValueKind.Number => new(NodeKind.Number, path, value.ToJsonString(), [], [], 1, 1),
+            _ => new(NodeKind.Null, path, "", [], [], 1, 1),
+        },
+        _ => new(NodeKind.Null, path, "", [], [], 1, 1),
+    };
 
     /// <summary>
     /// Parses a file.

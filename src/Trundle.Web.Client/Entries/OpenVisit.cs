@@ -23,7 +23,6 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
     private DotNetObjectReference<OpenVisit>? _self;
     private DateTimeOffset _lastMade;
     private long _last;
-    private Guid? _read;
     private string? _edition;
     private IReadOnlyList<CondemnedLine> _register = [];
     private bool _busy;
@@ -302,7 +301,6 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
         {
             _register = [.. (body["condemned"] as JsonArray ?? []).OfType<JsonObject>().Select(EntryJson.ReadCondemned).OfType<CondemnedLine>()];
             _edition = EntryJson.Text(body, "register");
-            _read = null;
         }
     }
 
@@ -333,19 +331,11 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
         static string One(string? unit, IReadOnlyList<string> units) => unit is not null && units.Contains(unit) ? unit : units[0];
     }
 
-    /// <summary>
-    /// Reads the visit anew where an entry changed what stands in it. That an entry was sent changes only what is told of the sending.
-    /// </summary>
+    /// <summary>Reads the visit anew, as far as an entry changed what stands in it: that an entry was sent changes only what is told of the sending.</summary>
     private void Recompute()
     {
-        var fields = VisitFields.Of(_theirs.Values.Concat(outbox.Waiting.Where(w => w.Visit == Id).Select(w => w.Entry)));
-        if (_read is null || _read != Id || !fields.SameAs(Fields))
-        {
-            _read = Id;
-            Reading = VisitReading.Of(fields, Id, _register);
-        }
-
-        Fields = fields;
+        Fields = VisitFields.Of(_theirs.Values.Concat(outbox.Waiting.Where(w => w.Visit == Id).Select(w => w.Entry)));
+        Reading = VisitReading.Of(Fields, Id, _register, Reading);
         Changed?.Invoke();
     }
 }

@@ -9,10 +9,25 @@ namespace Trundle.Web.Client.Entries;
 /// <summary>A visit's file as read: its values, its problems by field, and how the visit stands.</summary>
 public sealed class VisitReading
 {
-    private readonly Dictionary<string, string> _problems;
+    private readonly Inputs _inputs;
+    private readonly IReadOnlyList<Problem> _ofFile;
+    private readonly IReadOnlyList<Problem> _ofWork;
+    private readonly Dictionary<string, string> _problems = new(StringComparer.Ordinal);
 
-    private VisitReading(AssembledFile file, VisitFile read, VisitState state, Dictionary<string, string> problems, IReadOnlyList<CondemnedHit> condemned) =>
-        (File, Read, State, _problems, Condemned) = (file, read, state, problems, condemned);
+    private VisitReading(Inputs inputs, AssembledFile file, VisitFile read, IReadOnlyList<Problem> ofFile, VisitWork work, IReadOnlyList<Problem> ofWork, IReadOnlyList<JudgedVehicle> judged)
+    {
+        (_inputs, File, Read, _ofFile, _ofWork) = (inputs, file, read, ofFile, ofWork);
+        foreach (var problem in ofFile.Concat(ofWork))
+        {
+            _problems.TryAdd(file.FieldOf(problem.Where), problem.Message);
+        }
+
+        Condemned = [.. CondemnedNames.Hits(inputs.Fields, inputs.Visit, inputs.Register)];
+        State = VisitStanding.Of(read, work, [.. Condemned.Select(h => h.Undecided(inputs.Fields)).OfType<Finding>()], judged);
+    }
+
+    /// <summary>All that a reading is made of.</summary>
+    private sealed record Inputs(VisitFields Fields, Guid Visit, IReadOnlyList<CondemnedLine> Register);
 
     /// <summary>The file.</summary>
     public AssembledFile File { get; }
@@ -42,29 +57,80 @@ public sealed class VisitReading
     public string? ProblemOf(string field) => _problems.GetValueOrDefault(field);
 
     /// <summary>Reads the file that the fields make.</summary>
-    public static VisitReading Of(VisitFields fields) => Of(fields, Guid.Empty, []);
+    public static VisitReading Of(VisitFields fields) => Of(fields, Guid.Empty, [], null);
 
-    /// <summary>Reads the file that the fields make, and holds its names against the workshop's register.</summary>
+    /// <summary>
+    /// Reads the file that the fields make, and holds its names against the workshop's register. What an earlier reading of the visit read and
+    /// judged is taken from it where no field that it reads has changed, so that an entry is answered at once: the answer is the same without it.
+    /// </summary>
     /// <param name="fields">The visit.</param>
     /// <param name="visit">Which visit it is.</param>
     /// <param name="register">The lines of the register that stand.</param>
-    public static VisitReading Of(VisitFields fields, Guid visit, IReadOnlyList<CondemnedLine> register)
+    /// <param name="before">An earlier reading, or null.</param>
+    public static VisitReading Of(VisitFields fields, Guid visit, IReadOnlyList<CondemnedLine> register, VisitReading? before)
     {
         ArgumentNullException.ThrowIfNull(fields);
-        var file = fields.Assemble();
-        var root = file.Root;
-        var problems = new List<Problem>();
-        var read = VisitFileReader.Read(root, problems);
-        var work = VisitWorkReader.Read(read.Work, problems);
-        var byField = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var problem in problems)
+        ArgumentNullException.ThrowIfNull(register);
+        var inputs = new Inputs(fields, visit, register);
+        var changed = before is null ? null : fields.ChangedSince(before._inputs.Fields);
+        if (before is not null && changed is { Count: 0 } && before._inputs with { Fields = fields } == inputs)
         {
-            byField.TryAdd(file.FieldOf(problem.Where), problem.Message);
+            return before;
         }
 
-        var condemned = CondemnedNames.Hits(fields, visit, register).ToList();
-        var known = condemned.Select(h => h.Undecided(fields)).OfType<Finding>().ToList();
-        return new VisitReading(file, read, VisitStanding.Of(read, work, known), byField, condemned);
+        var file = fields.Assemble();
+        var root = file.Root;
+        var (read, ofFile) = before is not null && changed!.All(before.LeavesTheVehicle)
+            ? (before.Read with { Balance = Balances(root, before.Subject), Work = root.Member("work") }, before._ofFile)
+            : ReadFile(root);
+        var (work, ofWork) = before is not null && changed!.All(f => !Under(f, "work"))
+            ? (before.State.Work, before._ofWork)
+            : ReadWork(read.Work);
+        if (before is not null && changed!.All(f => !Under(f, "work.renewed")))
+        {
+            // The same new tyres stay the same objects, by which a vehicle that was judged already is known again.
+            work = work with { Renewed = before.State.Work.Renewed };
+        }
+
+        return new VisitReading(inputs, file, read, ofFile, work, ofWork, before?.State.Judged ?? []);
+    }
+
+    /// <summary>
+    /// True for a field that the vehicle and what is fitted on it are not read from: what was done, and the balance of a wheel of which something
+    /// else is entered too.
+    /// </summary>
+    private bool LeavesTheVehicle(string field) => Under(field, "work")
+        || (field.Split('.') is ["fitted", var at, "balance", ..] && Position.Read(at) is { IsRead: true } position
+            && Subject.At(position.Value) is { } assembly && assembly is not { Tyre: null, Wheel: null, Tread: null, Pressure: null });
+
+    private static bool Under(string field, string path) => field == path || field.StartsWith(path + ".", StringComparison.Ordinal);
+
+    private static (VisitFile Read, IReadOnlyList<Problem> Problems) ReadFile(FileNode root)
+    {
+        var problems = new List<Problem>();
+        return (VisitFileReader.Read(root, problems), problems);
+    }
+
+    private static (VisitWork Work, IReadOnlyList<Problem> Problems) ReadWork(FileNode? node)
+    {
+        var problems = new List<Problem>();
+        return (VisitWorkReader.Read(node, problems), problems);
+    }
+
+    /// <summary>The balance parts of the file, wheel by wheel, where the assemblies are the same as before.</summary>
+    private static Dictionary<Position, FileNode> Balances(FileNode root, FittedVehicle subject)
+    {
+        var parts = new Dictionary<Position, FileNode>();
+        foreach (var item in root.Member("fitted")?.Items ?? [])
+        {
+            if (item.Member("position") is { } at && Position.Read(at.Text) is { IsRead: true } position && subject.At(position.Value) is not null
+                && item.Member("balance") is { Kind: not NodeKind.Null } part)
+            {
+                parts.TryAdd(position.Value, part);
+            }
+        }
+
+        return parts;
     }
 
     /// <summary>A position in words: front left.</summary>
