@@ -3,15 +3,16 @@ using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
+[assembly: AssemblyFixture(typeof(Trundle.Browser.Tests.Bay))]
+
 namespace Trundle.Browser.Tests;
 
-/// <summary>The command as a user starts it, over a store of its own, and a real Chromium. Shared by all tests of the room.</summary>
+/// <summary>The command as a user starts it, over a store of its own, and a real Chromium. Shared by all tests of the room, which run side by side.</summary>
 public sealed partial class Bay : IAsyncLifetime
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("trundle-browser-").FullName;
     private Process? _process;
     private IPlaywright? _playwright;
-    private IPage? _device;
 
     public Uri Address { get; private set; } = null!;
 
@@ -36,18 +37,6 @@ public sealed partial class Bay : IAsyncLifetime
             ExecutablePath = new[] { "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }.First(File.Exists),
             Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
         });
-    }
-
-    /// <summary>One device that is used for page after page, so that the engine is fetched once; a technician enters on it.</summary>
-    public async Task<IPage> DeviceAsync()
-    {
-        if (_device is null)
-        {
-            _device = await PageAsync();
-            await EnterAsAsync(_device, Technician());
-        }
-
-        return _device;
     }
 
     /// <summary>A new browser window of a size, as of a person's own device.</summary>
@@ -78,6 +67,20 @@ public sealed partial class Bay : IAsyncLifetime
     {
         using var client = new HttpClient { BaseAddress = Address };
         return JsonNode.Parse(await client.GetStringAsync(new Uri(address, UriKind.Relative)))!.AsObject();
+    }
+
+    /// <summary>The visit of the demo's vehicle whose name begins so.</summary>
+    public async Task<string> VisitAsync(string vehicle)
+    {
+        foreach (var visit in (await JsonAsync("/api/v1/visits"))["visits"]!.AsArray().Select(v => v!["id"]!.GetValue<string>()))
+        {
+            if ((await JsonAsync($"/api/v1/visits/{visit}"))["fields"]!["vehicle.name"]?.GetValue<string>().StartsWith(vehicle, StringComparison.Ordinal) == true)
+            {
+                return visit;
+            }
+        }
+
+        throw new InvalidOperationException($"The demo has no '{vehicle}'.");
     }
 
     public async ValueTask DisposeAsync()
@@ -133,11 +136,4 @@ public sealed partial class Bay : IAsyncLifetime
 
     [GeneratedRegex(@"http://127\.0\.0\.1:\d+")]
     private static partial Regex Url();
-}
-
-/// <summary>The tests that share one bay.</summary>
-[CollectionDefinition(Name)]
-public sealed class BayCollection : ICollectionFixture<Bay>
-{
-    public const string Name = "bay";
 }

@@ -10,7 +10,6 @@ using UglyToad.PdfPig;
 namespace Trundle.Browser.Tests;
 
 /// <summary>One invented vehicle, by hand in a real browser, from arrival to a downloaded PDF; then the command on the same visit.</summary>
-[Collection(BayCollection.Name)]
 public sealed partial class WholeVisitTests(Bay bay)
 {
     [Fact]

@@ -66,6 +66,9 @@ internal static class BalanceStockReader
             var plane = item.Require("plane", "inner or outer") ? item.Word("plane", ("inner", PlaneSide.Inner), ("outer", PlaneSide.Outer)) : null;
             var from = item.Require("from", "where the arc begins, clockwise seen from outside") ? BalanceFileReader.Place(item, "from") : null;
             var to = item.Require("to", "where the arc ends, clockwise seen from outside") ? BalanceFileReader.Place(item, "to") : null;
+
+            // What is there is for people: it stands in the file and on the page, and bears on nothing.
+            _ = item.Text("note");
             if (from is { } a && to is { } b && a == b)
             {
                 item.Wrong("to", "arc-empty", "The arc begins and ends at one place; give it a length, or leave it out.");

@@ -76,6 +76,8 @@ public sealed class WheelBalance
             ("wheel", "wheel.spokes.count", "spokes"),
             ("stock", "stock.clip", "drawer"),
             ("tolerance", "tolerance.perPlane", "tolerance"),
+            ("readingPlanes", "readingPlanes.inner.radius", "the machine’s planes"),
+            ("forbidden", "forbidden.0.from", "the places to keep free"),
             ("readings", "readings.inner.mass", "what the balancer shows"),
         })
         {

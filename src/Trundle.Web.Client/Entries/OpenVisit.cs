@@ -31,6 +31,9 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
     /// <summary>Told whenever something to be shown has changed.</summary>
     public event Action? Changed;
 
+    /// <summary>Told where only the sending has changed: how much this device still holds, whether the host answers.</summary>
+    public event Action? Told;
+
     /// <summary>Which visit.</summary>
     public Guid Id { get; private set; }
 
@@ -103,6 +106,7 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
         await PeopleAsync();
         await FetchAsync();
         Recompute();
+        Changed?.Invoke();
         if (first)
         {
             _ = KeepGoingAsync();
@@ -129,8 +133,17 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
             return;
         }
 
-        await outbox.AddAsync(Id, entries);
+        // The browser writes them down while they are computed with; they leave for the host once they are kept.
+        var kept = Keeps;
+        var keeping = outbox.AddAsync(Id, entries);
         Recompute();
+        Changed?.Invoke();
+        await keeping;
+        if (kept != Keeps)
+        {
+            Told?.Invoke();
+        }
+
         _ = ExchangeAsync();
     }
 
@@ -158,7 +171,7 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
 
         Me = person;
         People = [.. People.Select(p => p.Id == person.Id ? person : p)];
-        Recompute();
+        Changed?.Invoke();
         return true;
     }
 
@@ -222,16 +235,22 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
         _busy = true;
         try
         {
-            var before = (Unsent, Reached, _theirs.Count, outbox.Waiting.Count, _edition);
+            var sending = (Unsent, Reached);
+            var shown = (Reading, Refused: Refused.Count(), Loaded, Trouble);
             Reached = await outbox.SendAsync(Taken);
             if (Reached)
             {
                 await FetchAsync();
             }
 
-            if (before != (Unsent, Reached, _theirs.Count, outbox.Waiting.Count, _edition))
+            Recompute();
+            if (shown != (Reading, Refused.Count(), Loaded, Trouble))
             {
-                Recompute();
+                Changed?.Invoke();
+            }
+            else if (sending != (Unsent, Reached))
+            {
+                Told?.Invoke();
             }
         }
         finally
@@ -336,6 +355,5 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
     {
         Fields = VisitFields.Of(_theirs.Values.Concat(outbox.Waiting.Where(w => w.Visit == Id).Select(w => w.Entry)));
         Reading = VisitReading.Of(Fields, Id, _register, Reading);
-        Changed?.Invoke();
     }
 }

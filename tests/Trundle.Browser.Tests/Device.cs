@@ -1,0 +1,80 @@
+using System.Text.Json;
+using Deque.AxeCore.Commons;
+using Microsoft.Playwright;
+
+namespace Trundle.Browser.Tests;
+
+/// <summary>
+/// One device on which a technician opens page after page, so that the engine is fetched once, with the looks at which each page is checked: no
+/// fault that axe finds, nothing wider than its window, and a picture to be looked at. A page is opened once and looked at in each size and theme;
+/// axe itself is put into a document once.
+/// </summary>
+public sealed class Device(Bay bay) : IAsyncLifetime
+{
+    private static readonly (string Name, int Width, int Height, bool Dark)[] Looks = [("tablet", 1280, 800, false), ("phone", 390, 844, false), ("tablet-dark", 1280, 800, true)];
+
+    private static readonly string Axe = new BundledAxeScriptProvider().GetScript();
+
+    private IPage _page = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        _page = await bay.PageAsync();
+        await Bay.EnterAsAsync(_page, Bay.Technician());
+    }
+
+    public async ValueTask DisposeAsync() => await _page.Context.CloseAsync();
+
+    /// <summary>Opens an address and checks it at every look.</summary>
+    public async Task CheckAsync(string address, string name)
+    {
+        await OpenAsync(address);
+        foreach (var (look, width, height, dark) in Looks)
+        {
+            await _page.SetViewportSizeAsync(width, height);
+            await _page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light, ReducedMotion = ReducedMotion.Reduce });
+            await _page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Bay.Pictures, $"{name}-{look}.png") });
+            (await FaultsAsync()).ShouldBeEmpty($"{address} {look}");
+            var overhang = await _page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
+            overhang.ShouldBeLessThanOrEqualTo(0, $"{address} {look} is wider than its window");
+        }
+    }
+
+    /// <summary>Another page of the visit that is open is gone to as by a tap, without loading the engine anew; everything else is loaded.</summary>
+    private async Task OpenAsync(string address)
+    {
+        var visit = address.StartsWith("/bay/", StringComparison.Ordinal) ? string.Join('/', address.Split('/').Take(3)) + "/" : null;
+        if (visit is not null && new Uri(_page.Url).AbsolutePath.StartsWith(visit, StringComparison.Ordinal))
+        {
+            await _page.EvaluateAsync("address => { document.activeElement?.blur(); Blazor.navigateTo(address); }", address);
+
+            // The page puts the focus on its heading once it is drawn.
+            await _page.WaitForFunctionAsync("address => location.pathname === address && document.activeElement?.tagName === 'H1'", address);
+            return;
+        }
+
+        await _page.GotoAsync(address);
+        await BayHand.OpenedAsync(_page);
+    }
+
+    /// <summary>What axe finds by all of its rules, each fault in a line.</summary>
+    private async Task<IReadOnlyList<string>> FaultsAsync()
+    {
+        if (!await _page.EvaluateAsync<bool>("() => 'axe' in window"))
+        {
+            await _page.EvaluateAsync(Axe);
+        }
+
+        var answer = await _page.EvaluateAsync<JsonElement>("""
+            async () => {
+              const result = await axe.run(document, { resultTypes: ["violations"] });
+              return {
+                rules: result.passes.length + result.violations.length,
+                faults: result.violations.map(v => `${v.id}: ${v.help} ${v.nodes.slice(0, 3).map(n => n.html).join(" | ")}`),
+              };
+            }
+            """);
+        answer.GetProperty("rules").GetInt32().ShouldBeGreaterThan(10, "axe ran its rules");
+        return [.. answer.GetProperty("faults").EnumerateArray().Select(f => f.GetString()!)];
+    }
+}
