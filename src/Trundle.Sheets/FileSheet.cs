@@ -47,6 +47,7 @@ internal static class FileSheet
             ["driver says", vehicle.Complaint ?? "–", "rules", content.State.Arrived.Rules is { } rules ? Visits.Files.VisitFileReader.RuleWords.First(r => r.Value == rules).Word : "none chosen"],
             ["tyres on placard", content.Placard, "bay", work.Bay ?? "–"],
             ["class", vehicle.VehicleClass, "promised", work.Promised ?? "–"],
+            ["torque wrench", work.TorqueWrench ?? "–", "pressure gauge", work.PressureGauge ?? "–"],
             ["maker's rotation", vehicle.MakerRotation ?? "not given", "contact", work.Contact ?? "–"],
         ], 8);
     }

@@ -11,6 +11,7 @@ public sealed class WorkshopStore
         Visits = new VisitStore(file);
         People = new PeopleStore(file);
         Condemned = new CondemnedRegister(file);
+        Instruments = new InstrumentStore(file);
         Keys = new HostKeys(file);
     }
 
@@ -32,6 +33,9 @@ public sealed class WorkshopStore
 
     /// <summary>Tyres and wheels that may not be fitted again.</summary>
     public CondemnedRegister Condemned { get; }
+
+    /// <summary>The workshop's instruments and their records.</summary>
+    public InstrumentStore Instruments { get; }
 
     /// <summary>The keys with which the host signs its forms.</summary>
     public HostKeys Keys { get; }

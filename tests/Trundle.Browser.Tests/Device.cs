@@ -26,9 +26,14 @@ public sealed class Device(Bay bay) : IAsyncLifetime
     public async ValueTask DisposeAsync() => await _page.Context.CloseAsync();
 
     /// <summary>Opens an address and checks it at every look.</summary>
-    public async Task CheckAsync(string address, string name)
+    public async Task CheckAsync(string address, string name, bool unfolded = false)
     {
         await OpenAsync(address);
+        if (unfolded)
+        {
+            await _page.EvaluateAsync("() => document.querySelectorAll('details').forEach(d => d.open = true)");
+        }
+
         foreach (var (look, width, height, dark) in Looks)
         {
             await _page.SetViewportSizeAsync(width, height);

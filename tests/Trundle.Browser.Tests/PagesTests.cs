@@ -3,13 +3,23 @@ namespace Trundle.Browser.Tests;
 /// <summary>Every office page at two sizes, in light and dark.</summary>
 public sealed class OfficePagesTests(Bay bay, Device device) : IClassFixture<Device>
 {
-    public static TheoryData<string> Pages => ["/", "/arrive", "/history", "/people", "/condemned", "/sources", "/visits/(visit)", "/visits/(visit)/arrival"];
+    public static TheoryData<string> Pages => ["/", "/arrive", "/history", "/people", "/condemned", "/instruments", "/sources", "/visits/(visit)", "/visits/(visit)/arrival"];
 
     [Theory, MemberData(nameof(Pages))]
     public async Task An_office_page_has_no_fault(string address) =>
         await device.CheckAsync(
             address.Replace("(visit)", await bay.VisitAsync("Blue hatchback"), StringComparison.Ordinal),
             "office" + address.Replace("(visit)", "visit", StringComparison.Ordinal).Replace('/', '-'));
+
+    [Theory]
+    [InlineData("balancer")]
+    [InlineData("torque wrench")]
+    public async Task The_page_of_an_instrument_has_no_fault_with_its_forms_unfolded(string kind)
+    {
+        var visit = await bay.VisitAsync("Blue hatchback");
+        var id = (await bay.JsonAsync($"/api/v1/visits/{visit}"))["instruments"]!.AsArray().First(i => i!["kind"]!.GetValue<string>() == kind)!["id"]!.GetValue<string>();
+        await device.CheckAsync($"/instruments/{id}", $"office-instrument-{kind.Replace(' ', '-')}", unfolded: true);
+    }
 }
 
 /// <summary>Every page of the bay at two sizes, in light and dark.</summary>

@@ -39,6 +39,9 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
 
     public string[] Units { get; set; } = ["kPa", "mm", "N·m", "g"];
 
+    /// <summary>The workshop's instruments, as they come with a visit.</summary>
+    public JsonArray Instruments { get; set; } = [];
+
     public string RoleWord { get; set; } = "technician";
 
     /// <summary>The register of condemned tyres and wheels on the host, and how often it was edited.</summary>
@@ -163,7 +166,7 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
         }
 
         var since = int.Parse(address[(address.IndexOf('=', StringComparison.Ordinal) + 1)..], CultureInfo.InvariantCulture);
-        return Answer(200, new JsonObject { ["entries"] = new JsonArray([.. HostEntries.Skip(since).Select(e => (JsonNode?)e.DeepClone())]), ["last"] = HostEntries.Count, ["register"] = Edition }.ToJsonString());
+        return Answer(200, new JsonObject { ["entries"] = new JsonArray([.. HostEntries.Skip(since).Select(e => (JsonNode?)e.DeepClone())]), ["last"] = HostEntries.Count, ["register"] = Edition, ["instruments"] = Instruments.DeepClone() }.ToJsonString());
     }
 
     private string Edition => RegisterEdition.ToString(CultureInfo.InvariantCulture);

@@ -101,6 +101,7 @@ public sealed class OfficeTests : IAsyncLifetime
     [InlineData("/people/add")]
     [InlineData("/people/choose")]
     [InlineData("/condemned/withdraw")]
+    [InlineData("/instruments")]
     public async Task A_form_without_its_token_is_refused(string action)
     {
         using var content = new FormUrlEncodedContent([new("vehicle.name", "Red van"), new("name", "X1"), new("role", "owner"), new("person", "1")]);

@@ -15,6 +15,10 @@ internal sealed class StoreContext(DbContextOptions<StoreContext> options) : DbC
 
     public DbSet<CondemnedRow> Condemned => Set<CondemnedRow>();
 
+    public DbSet<InstrumentRow> Instruments => Set<InstrumentRow>();
+
+    public DbSet<InstrumentRecordRow> InstrumentRecords => Set<InstrumentRecordRow>();
+
     public DbSet<HostKeyRow> HostKeys => Set<HostKeyRow>();
 
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
@@ -53,6 +57,19 @@ internal sealed class StoreContext(DbContextOptions<StoreContext> options) : DbC
             condemned.HasIndex(c => new { c.Kind, c.Key });
             condemned.HasIndex(c => new { c.EntryId, c.Kind, c.Key }).IsUnique();
             condemned.HasOne<VisitRow>().WithMany().HasForeignKey(c => c.VisitId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<InstrumentRow>(instrument =>
+        {
+            instrument.ToTable("instruments");
+            instrument.HasKey(i => i.Id);
+        });
+        modelBuilder.Entity<InstrumentRecordRow>(record =>
+        {
+            record.ToTable("instrument_records");
+            record.HasKey(r => r.Sequence);
+            record.HasIndex(r => r.Id).IsUnique();
+            record.HasIndex(r => new { r.InstrumentId, r.Sequence });
+            record.HasOne<InstrumentRow>().WithMany().HasForeignKey(r => r.InstrumentId).OnDelete(DeleteBehavior.Restrict);
         });
         modelBuilder.Entity<HostKeyRow>(key =>
         {

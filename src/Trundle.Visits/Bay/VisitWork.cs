@@ -69,6 +69,12 @@ public sealed record VisitWork
     /// <summary>Notes for the customer: what to watch.</summary>
     public string? Watch { get; init; }
 
+    /// <summary>The name of the torque wrench that the final torques were set with, or null.</summary>
+    public string? TorqueWrench { get; init; }
+
+    /// <summary>The name of the gauge that the pressures were set with, or null.</summary>
+    public string? PressureGauge { get; init; }
+
     /// <summary>The record of a step, or null.</summary>
     public StepRecord? At(string positionOrVehicle, string step) =>
         Steps.TryGetValue(positionOrVehicle, out var steps) && steps.TryGetValue(step, out var record) ? record : null;

@@ -29,6 +29,7 @@ public static class VisitWorkReader
 
         var o = new FileObject(node, problems);
         var handBack = o.Object("handBack");
+        var instruments = o.Object("instruments");
         var work = new VisitWork
         {
             Number = o.Text("number"),
@@ -37,6 +38,8 @@ public static class VisitWorkReader
             Promised = o.Text("promised"),
             Rotation = o.Text("rotation"),
             Watch = o.Text("watch"),
+            TorqueWrench = instruments?.Text("torqueWrench"),
+            PressureGauge = instruments?.Text("pressureGauge"),
             Jobs = ByPosition<WheelJob>(o, "jobs", (jobs, key) => jobs.Word(key, JobWords) is { } job ? [job] : []),
             Renewed = ByPosition<RenewedTyre>(o, "renewed", (list, key) => list.Object(key) is { } item && ReadRenewed(item) is { } renewed ? [renewed] : []),
             Steps = ReadSteps(o),
@@ -46,6 +49,7 @@ public static class VisitWorkReader
             HandedBackRole = handBack?.Word("role", RoleChoices),
         };
         handBack?.Done();
+        instruments?.Done();
         o.Done();
         return work;
     }

@@ -65,6 +65,7 @@ public static class OperationList
         SidewallOperation.Operation,
         FitmentOperation.Operation,
         InspectOperation.Operation,
+        InstrumentCheckOperation.Operation,
         VisitCheckOperation.Operation,
     ];
 

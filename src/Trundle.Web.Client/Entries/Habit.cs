@@ -91,7 +91,7 @@ public static class HabitWords
         HabitKind.Distance => ["km", "mi"],
         HabitKind.Load => ["kg", "lb"],
         HabitKind.Temperature => ["°C", "°F"],
-        HabitKind.Millimetres => ["mm", "in"],
+        HabitKind.Millimetres => ["mm", "cm", "in"],
         HabitKind.Metres => ["m", "ft"],
         HabitKind.RoadSpeed => ["km/h", "mph"],
     };

@@ -3,6 +3,8 @@ using Microsoft.JSInterop;
 using Trundle.Measures;
 using Trundle.Visits.Bay;
 using Trundle.Visits.Files;
+using Trundle.Visits.Instruments;
+using Trundle.Web.Client.Instruments;
 
 namespace Trundle.Web.Client.Entries;
 
@@ -51,6 +53,9 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
 
     /// <summary>Who enters on this device, or null where nobody was chosen yet.</summary>
     public Person? Me { get; private set; }
+
+    /// <summary>The workshop's instruments, as they came with the visit.</summary>
+    public IReadOnlyList<Instrument> Instruments { get; private set; } = [];
 
     /// <summary>In which units the person who enters reads and types.</summary>
     public UnitHabits Units => Me?.Units ?? UnitHabits.Metric;
@@ -292,6 +297,7 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
         if (answer.Body is { } body && answer.Good)
         {
             Take(body["entries"]);
+            Instruments = ShopInstruments.Read(body) ?? Instruments;
             _last = body["last"]?.GetValue<long>() ?? _last;
             Loaded = true;
             Trouble = null;

@@ -7,6 +7,7 @@ using Trundle.Web.Office.Arrival;
 using Trundle.Web.Office.Board;
 using Trundle.Web.Office.Condemned;
 using Trundle.Web.Office.History;
+using Trundle.Web.Office.Instruments;
 using Trundle.Web.Office.People;
 using Trundle.Web.Office.Sources;
 using Trundle.Web.Office.Visit;
@@ -25,6 +26,7 @@ internal static class OfficeEndpoints
         routes.MapHistory();
         routes.MapPeoplePage();
         routes.MapCondemned();
+        routes.MapInstruments();
         routes.MapSources();
     }
 }

@@ -1,0 +1,302 @@
+using System.Globalization;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Microsoft.AspNetCore.Http;
+using Trundle.Measures;
+using Trundle.Store;
+using Trundle.Visits.Bay;
+using Trundle.Visits.Instruments;
+
+namespace Trundle.Web.Office.Instruments;
+
+/// <summary>One field of a form about an instrument.</summary>
+/// <param name="Name">Its place in the record, such as <c>points[0].reference</c>.</param>
+/// <param name="Label">What it is called.</param>
+/// <param name="Hint">What helps.</param>
+public sealed record InstrumentField(string Name, string Label, string Hint = "")
+{
+    /// <summary>The unit beside it, in which a bare number is taken; or null.</summary>
+    public string? Unit { get; init; }
+
+    /// <summary>A day.</summary>
+    public bool IsDay { get; init; }
+
+    /// <summary>Several lines.</summary>
+    public int Lines { get; init; } = 1;
+
+    /// <summary>Word and text, where it is one of a few.</summary>
+    public IReadOnlyList<(string Word, string Text)> Choices { get; init; } = [];
+}
+
+/// <summary>A form with what stands in it.</summary>
+/// <param name="Key">Which form: <c>details</c>, <c>profile</c>, or a record's word.</param>
+/// <param name="Fields">Its fields.</param>
+/// <param name="Typed">What stands in each.</param>
+/// <param name="Problem">What is wrong, or null.</param>
+public sealed record InstrumentForm(string Key, IReadOnlyList<InstrumentField> Fields, IReadOnlyDictionary<string, string> Typed, Problem? Problem)
+{
+    /// <summary>How many points a comparison has room for.</summary>
+    public const int Points = 5;
+
+    private static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    /// <summary>What stands in a field.</summary>
+    public string this[string name] => Typed.GetValueOrDefault(name, "");
+
+    /// <summary>What is wrong with a field, or null.</summary>
+    public string? Wrong(InstrumentField field)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        return Problem is { } p && (p.Where == field.Name || (field.Lines > 3 && Fields.All(f => f.Name != p.Where))) ? p.Where == field.Name ? p.Message : $"{p.Where}: {p.Message}" : null;
+    }
+
+    /// <summary>What is wrong with the form as a whole, or null.</summary>
+    public string? WrongItself => Problem is { } p && Fields.All(f => Wrong(f) is null) ? p.Message : null;
+
+    /// <summary>The form with what was sent.</summary>
+    public InstrumentForm Sent(IFormCollection sent)
+    {
+        ArgumentNullException.ThrowIfNull(sent);
+        return this with { Typed = Fields.ToDictionary(f => f.Name, f => sent[f.Name].ToString().Trim(), StringComparer.Ordinal) };
+    }
+
+    /// <summary>What the instrument is called.</summary>
+    public static InstrumentForm Details(Instrument? instrument, DateOnly today) => new(
+        "details",
+        [
+            new("name", "Name", "What the shop calls it: balancer by the window"),
+            new("identification", "Identification", "Serial number, or what is engraved on it"),
+            .. instrument is null ? new InstrumentField[] { new("kind", "Kind") { Choices = [.. InstrumentWords.All.Select(k => (k.Word(), k.Word()))] } } : [],
+            new("inUseFrom", "In use from") { IsDay = true },
+            .. instrument is null ? Array.Empty<InstrumentField>() : [new("outOfUseFrom", "Out of use from", "Empty while it is in use") { IsDay = true }],
+        ],
+        Standing(
+            ("name", instrument?.Name), ("identification", instrument?.Identification), ("kind", InstrumentKind.TorqueWrench.Word()),
+            ("inUseFrom", InstrumentJson.Day(instrument?.InUseFrom ?? today)), ("outOfUseFrom", InstrumentJson.Day(instrument?.OutOfUseFrom))),
+        null);
+
+    /// <summary>A balancer's profile.</summary>
+    public static InstrumentForm Profile(Instrument instrument)
+    {
+        ArgumentNullException.ThrowIfNull(instrument);
+        return new InstrumentForm(
+            "profile",
+            [
+                new("distanceUnit", "The distance scale counts in") { Choices = [("mm", "mm"), ("cm", "cm"), ("in", "in")] },
+                new("distanceZero", "Its zero lies at", "On the axis of the planes; 0 where no other distance is told on it") { Unit = "mm" },
+                .. new[] { ("innerClip", "Inner clip"), ("outerClip", "Outer clip"), ("innerAdhesive", "Inner adhesive"), ("outerAdhesive", "Outer adhesive") }.SelectMany(p => new InstrumentField[]
+                {
+                    new($"weightPlaces.{p.Item1}.radial", $"{p.Item2}, radial", "From half the rim diameter, outwards positive") { Unit = "mm" },
+                    new($"weightPlaces.{p.Item1}.axial", $"{p.Item2}, axial", "From the flange of its side, towards the outside positive") { Unit = "mm" },
+                }),
+                new("displayStep", "Masses are shown in steps of") { Unit = "g" },
+                new("displayHidesBelow", "Nothing is shown below", "As the display is used") { Unit = "g" },
+                new("displayAngleStep", "Angles are shown in steps of") { Unit = "°" },
+            ],
+            Flat(instrument.Profile ?? []),
+            null);
+    }
+
+    /// <summary>A record of a kind, filled with what the person used the last time.</summary>
+    public static InstrumentForm Record(StoredInstrument stored, InstrumentRecordKind kind, Person? person, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(stored);
+        var last = stored.Records.LastOrDefault(r => r.Kind == kind && r.By == person?.Name) ?? stored.Records.LastOrDefault(r => r.Kind == kind);
+        var used = last is null ? [] : JsonNode.Parse(last.Body) as JsonObject ?? [];
+        var standing = new Dictionary<string, string>(StringComparer.Ordinal) { ["on"] = InstrumentJson.Day(today)! };
+        if (last?.Due is { } due && kind.IsCheck())
+        {
+            standing["due"] = InstrumentJson.Day(today.AddDays(due.DayNumber - last.On.DayNumber))!;
+        }
+
+        // What is measured is measured anew; who checks, what is permitted and where the points lie stays.
+        foreach (var (name, text) in Flat(used).Where(u => u.Key is "by" or "permitted" || u.Key.EndsWith("].reference", StringComparison.Ordinal)))
+        {
+            standing[name] = text;
+        }
+
+        if (kind is InstrumentRecordKind.MachineCheck or InstrumentRecordKind.RepeatSpins)
+        {
+            var kept = new JsonObject();
+            foreach (var key in new[] { "planes", "rotor", "permissible" }.Where(k => used[k] is not null))
+            {
+                kept[key] = used[key]!.DeepClone();
+            }
+
+            standing["body"] = kept.Count == 0 ? "" : kept.ToJsonString(new JsonSerializerOptions(Plain) { WriteIndented = true });
+        }
+
+        return new InstrumentForm(kind.Word(), Asked(stored, kind, person), standing, null);
+    }
+
+    /// <summary>The record's body as typed; a bare number gets the unit that stood beside it.</summary>
+    public string Body(InstrumentKind kind, InstrumentRecordKind record)
+    {
+        if (Fields.Any(f => f.Name == "body"))
+        {
+            return this["body"];
+        }
+
+        var body = new JsonObject();
+        if (record.IsCheck())
+        {
+            body["kind"] = kind.Word();
+        }
+
+        foreach (var field in Fields.Where(f => f.Name is not ("on" or "due" or "supersedes") && !f.Name.StartsWith("points[", StringComparison.Ordinal) && this[f.Name].Length > 0))
+        {
+            Put(body, field.Name, record == InstrumentRecordKind.Profile ? this[field.Name] : Recorded(field));
+        }
+
+        if (Rows is { Count: > 0 } rows)
+        {
+            body["points"] = new JsonArray([.. rows.Select(row =>
+            {
+                var point = new JsonObject();
+                foreach (var field in Fields.Where(f => f.Name.StartsWith(row, StringComparison.Ordinal) && this[f.Name].Length > 0))
+                {
+                    point[field.Name[row.Length..]] = Recorded(field);
+                }
+
+                return (JsonNode?)point;
+            })]);
+        }
+
+        return body.ToJsonString(Plain);
+    }
+
+    /// <summary>The form with a problem of its body, said at the row that it is about.</summary>
+    public InstrumentForm With(Problem problem)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        var rows = Rows;
+        for (var i = 0; i < rows.Count; i++)
+        {
+            var place = string.Create(CultureInfo.InvariantCulture, $"points[{i}].");
+            if (problem.Where.StartsWith(place, StringComparison.Ordinal))
+            {
+                return this with { Problem = problem.At(rows[i] + problem.Where[place.Length..]) };
+            }
+        }
+
+        return this with { Problem = problem };
+    }
+
+    /// <summary>The rows of points in which anything stands, such as <c>points[0].</c>; empty rows between them close up.</summary>
+    private IReadOnlyList<string> Rows =>
+        [.. Fields.Where(f => f.Name.StartsWith("points[", StringComparison.Ordinal) && this[f.Name].Length > 0).Select(f => f.Name[..(f.Name.IndexOf('.', StringComparison.Ordinal) + 1)]).Distinct()];
+
+    private string Recorded(InstrumentField field)
+    {
+        var typed = this[field.Name];
+        return field.Unit is { } unit && NumberText.Read(typed).IsRead ? $"{typed} {(typed.Contains('/', StringComparison.Ordinal) ? "in" : unit)}" : typed;
+    }
+
+    /// <summary>Every value of a body by its place.</summary>
+    public static IReadOnlyDictionary<string, string> Flat(JsonObject body)
+    {
+        ArgumentNullException.ThrowIfNull(body);
+        var flat = new Dictionary<string, string>(StringComparer.Ordinal);
+        Walk("", body);
+        return flat;
+
+        void Walk(string at, JsonNode? node)
+        {
+            if (node is JsonObject members)
+            {
+                foreach (var (key, value) in members)
+                {
+                    Walk(at.Length == 0 ? key : $"{at}.{key}", value);
+                }
+            }
+            else if (node is JsonArray items)
+            {
+                for (var i = 0; i < items.Count; i++)
+                {
+                    Walk(string.Create(CultureInfo.InvariantCulture, $"{at}[{i}]"), items[i]);
+                }
+            }
+            else if (node is JsonValue value)
+            {
+                flat[at] = value.TryGetValue<string>(out var text) ? text : value.ToJsonString();
+            }
+        }
+    }
+
+    private static IReadOnlyList<InstrumentField> Asked(StoredInstrument stored, InstrumentRecordKind kind, Person? person)
+    {
+        var list = new List<InstrumentField> { new("on", kind.IsCheck() ? "Checked on" : "On") { IsDay = true } };
+        if (kind.IsCheck())
+        {
+            list.Add(new("due", "Next check due", "Empty where nobody said") { IsDay = true });
+        }
+
+        switch (kind)
+        {
+            case InstrumentRecordKind.MachineCheck:
+            case InstrumentRecordKind.RepeatSpins:
+                list.Add(new("body", "Spins", "The file of 'balance machine', as the guide tells it") { Lines = 10 });
+                break;
+            case InstrumentRecordKind.Note:
+                list.Add(new("text", "What is worth knowing", "Dropped, repaired, moved to another bay") { Lines = 3 });
+                break;
+            default:
+                list.Add(new("by", "Checked by", kind == InstrumentRecordKind.Comparison ? "And against what" : "The laboratory or the maker's service"));
+                if (kind == InstrumentRecordKind.OutsideCalibration)
+                {
+                    list.Add(new("certificate", "Certificate"));
+                    list.Add(new("stated", "The certificate states") { Choices = [("", "nothing"), ("passed", "passed"), ("failed", "failed")] });
+                }
+
+                if (UnitOf(stored.Instrument.Kind, person?.Habits ?? UnitHabits.Metric) is { } unit)
+                {
+                    list.Add(new("permitted", "May be off by", stored.Instrument.Kind == InstrumentKind.TorqueWrench ? "With its unit or %; empty: 4 % above 10 N·m (ISO 6789, second-hand)" : "With its unit or %: the maker's figure"));
+                    for (var i = 0; i < Points; i++)
+                    {
+                        var at = string.Create(CultureInfo.InvariantCulture, $"points[{i}]");
+                        var number = (i + 1).ToString(CultureInfo.InvariantCulture);
+                        list.Add(new($"{at}.reference", $"Point {number}: the reference says") { Unit = unit });
+                        list.Add(new($"{at}.shown", $"Point {number}: this one shows") { Unit = unit });
+                    }
+                }
+
+                break;
+        }
+
+        var earlier = stored.Records.Where(r => r.Kind == kind && !stored.IsSuperseded(r)).Reverse().ToList();
+        if (earlier.Count > 0)
+        {
+            list.Add(new("supersedes", "Stands in place of", "Where an earlier record was wrong")
+            {
+                Choices = [("", "none: it is a new one"), .. earlier.Select(r => (r.Id.ToString("D"), $"{r.Kind.Word()} of {Instrument.Day(r.On)}"))],
+            });
+        }
+
+        return list;
+    }
+
+    private static string? UnitOf(InstrumentKind kind, UnitHabits habits) => kind switch
+    {
+        InstrumentKind.TorqueWrench => habits.Torque,
+        InstrumentKind.PressureGauge => habits.Pressure,
+        InstrumentKind.DepthGauge => habits.Depth,
+        InstrumentKind.Balancer => habits.Mass,
+        _ => null,
+    };
+
+    private static void Put(JsonObject body, string name, string typed)
+    {
+        var at = body;
+        var names = name.Split('.');
+        foreach (var part in names[..^1])
+        {
+            at = (JsonObject)(at[part] ??= new JsonObject());
+        }
+
+        at[names[^1]] = typed;
+    }
+
+    private static Dictionary<string, string> Standing(params (string Name, string? Text)[] texts) =>
+        texts.Where(t => t.Text is not null).ToDictionary(t => t.Name, t => t.Text!, StringComparer.Ordinal);
+}
