@@ -127,7 +127,13 @@ public sealed record InstrumentForm(string Key, IReadOnlyList<InstrumentField> F
             standing["body"] = kept.Count == 0 ? "" : kept.ToJsonString(new JsonSerializerOptions(Plain) { WriteIndented = true });
         }
 
-        return new InstrumentForm(kind.Word(), Asked(stored, kind, person), standing, null);
+        var asked = Asked(stored, kind, person);
+        foreach (var field in asked.Where(f => f.Unit is not null && standing.GetValueOrDefault(f.Name, "").EndsWith($" {f.Unit}", StringComparison.Ordinal)))
+        {
+            standing[field.Name] = standing[field.Name][..^(field.Unit!.Length + 1)];
+        }
+
+        return new InstrumentForm(kind.Word(), asked, standing, null);
     }
 
     /// <summary>The record's body as typed; a bare number gets the unit that stood beside it.</summary>
