@@ -60,6 +60,10 @@ public sealed class OperationFuzzTests
                {"turned": 90, "display": {"inner": {"mass": "12 g", "angle": 110}, "outer": {"mass": "8 g", "angle": 20}}}]},
              "shop": {"empty": {"inner": {"mass": "1 g", "angle": 5}, "outer": {"mass": "0 g"}}}}
             """,
+        ["instrument check"] = """
+            {"kind": "torque wrench", "by": "a laboratory", "certificate": "C 1", "stated": "passed", "permitted": "4 %",
+             "points": [{"reference": "40 N·m", "shown": "41 N·m"}, {"reference": "147.5 lbf·ft", "shown": "200 N·m"}]}
+            """,
         ["balance trial"] = """
             {"points": 2,
              "runs": [
