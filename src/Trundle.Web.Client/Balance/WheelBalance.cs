@@ -14,6 +14,7 @@ namespace Trundle.Web.Client.Balance;
 public sealed class WheelBalance
 {
     private static (string Key, BalanceOutcome? Outcome) _last = ("", null);
+    private static (VisitReading? Reading, WheelBalance? Told) _told;
 
     private WheelBalance(Position position, BalanceFile? file, BalanceOutcome? outcome, Dictionary<string, string> problems) =>
         (Position, File, Outcome, Problems) = (position, file, outcome, problems);
@@ -37,6 +38,18 @@ public sealed class WheelBalance
     public static WheelBalance Of(OpenVisit visit, Position position)
     {
         ArgumentNullException.ThrowIfNull(visit);
+        if (_told.Told is { } told && ReferenceEquals(_told.Reading, visit.Reading) && told.Position == position)
+        {
+            return told;
+        }
+
+        var fresh = Fresh(visit, position);
+        _told = (visit.Reading, fresh);
+        return fresh;
+    }
+
+    private static WheelBalance Fresh(OpenVisit visit, Position position)
+    {
         var byField = new Dictionary<string, string>(StringComparer.Ordinal);
         if (!visit.Reading.Read.Balance.TryGetValue(position, out var node))
         {
