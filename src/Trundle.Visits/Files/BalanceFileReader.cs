@@ -10,9 +10,9 @@ namespace Trundle.Visits.Files;
 /// <summary>Reads the file of <c>balance solve</c>, which is also the <c>balance</c> part of an assembly in a visit.</summary>
 public static class BalanceFileReader
 {
-    private static readonly (string, WeightKind)[] KindWords = [("clip", WeightKind.Clip), ("adhesive", WeightKind.Adhesive)];
-    private static readonly Length LeastAxial = Length.FromMillimetres(-3000);
-    private static readonly Length MostAxial = Length.FromMillimetres(3000);
+    internal static readonly (string, WeightKind)[] KindWords = [("clip", WeightKind.Clip), ("adhesive", WeightKind.Adhesive)];
+    internal static readonly Length LeastAxial = Length.FromMillimetres(-3000);
+    internal static readonly Length MostAxial = Length.FromMillimetres(3000);
     private static readonly Mass NoMass = Mass.FromGrams(0);
 
     /// <summary>Reads one wheel's part.</summary>
@@ -110,9 +110,9 @@ public static class BalanceFileReader
         return wheel;
     }
 
-    private static Length? Diameter(FileObject o) => o.Quantity<Length>("rimDiameter", "in", Length.FromMillimetres(100), Length.FromMillimetres(1500));
+    internal static Length? Diameter(FileObject o) => o.Quantity<Length>("rimDiameter", "in", Length.FromMillimetres(100), Length.FromMillimetres(1500));
 
-    private static Length? Width(FileObject o) => o.Quantity<Length>("rimWidth", "in", Length.FromMillimetres(25), Length.FromMillimetres(800));
+    internal static Length? Width(FileObject o) => o.Quantity<Length>("rimWidth", "in", Length.FromMillimetres(25), Length.FromMillimetres(800));
 
     private static SpokePlaces? ReadSpokes(FileObject o)
     {
@@ -282,7 +282,7 @@ public static class BalanceFileReader
         return null;
     }
 
-    private static UnbalancePair? ReadReadings(FileObject o, PlanePair? planes)
+    internal static UnbalancePair? ReadReadings(FileObject o, PlanePair? planes)
     {
         var inner = ReadReading(o, "inner", planes?.Inner);
         var outer = ReadReading(o, "outer", planes?.Outer);
@@ -298,19 +298,22 @@ public static class BalanceFileReader
         }
 
         var mass = o.Require("mass", "give the mass that the balancer shows, \"0 g\" where it shows none") ? o.Quantity<Mass>("mass", "g", NoMass, Mass.FromKilograms(20)) : null;
-        WheelAngle? angle = null;
+        var angle = AngleOf(o, mass);
+        o.Done();
+        return mass is { } m && plane is not null && (angle is not null || m.Si == 0) ? UnbalanceVector.OfMass(m, plane.Radius, angle ?? default) : null;
+    }
+
+    /// <summary>The place of a mass: degrees from the valve, or where the valve stands; it may be absent where the mass is nothing.</summary>
+    internal static WheelAngle? AngleOf(FileObject o, Mass? mass)
+    {
         if (o.Node("angle") is { Kind: NodeKind.Object } told)
         {
             var clock = new FileObject(told, o.Problems);
-            angle = clock.Require("valveAt", "say where the valve stands when the place to add is at twelve, for example \"4:30\"") ? clock.Value("valveAt", ClockFace.PlaceAtTwelve) : null;
+            var place = clock.Require("valveAt", "say where the valve stands when the place to add is at twelve, for example \"4:30\"") ? clock.Value("valveAt", ClockFace.PlaceAtTwelve) : null;
             clock.Done();
-        }
-        else if (mass is { Si: 0 } || o.Require("angle", "degrees from the valve, clockwise seen from outside, or {\"valveAt\": \"4:30\"}"))
-        {
-            angle = Place(o, "angle");
+            return place;
         }
 
-        o.Done();
-        return mass is { } m && plane is not null && (angle is not null || m.Si == 0) ? UnbalanceVector.OfMass(m, plane.Radius, angle ?? default) : null;
+        return mass is { Si: 0 } || o.Require("angle", "degrees from the valve, clockwise seen from outside, or {\"valveAt\": \"4:30\"}") ? Place(o, "angle") : null;
     }
 }

@@ -56,6 +56,7 @@ public static class OperationList
         FixingsOperation.Operation,
         BalanceSolveOperation.Operation,
         BalanceTrialOperation.Operation,
+        BalanceWhyOperation.Operation,
         BalanceToleranceOperation.Operation,
         BalanceCaptureOperation.Operation,
         BalanceCalibrateOperation.Operation,

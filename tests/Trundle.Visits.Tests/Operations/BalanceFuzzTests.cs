@@ -14,6 +14,7 @@ public sealed class BalanceFuzzTests
     [InlineData("balance-trial-worked.json", "balance trial")]
     [InlineData("balance-machine-worked.json", "balance machine")]
     [InlineData("balance-calibrate-worked.json", "balance calibrate")]
+    [InlineData("balance-why-worked.json", "balance why")]
     public void Spoiled_files_are_answered_or_refused(string sample, string name)
     {
         var operation = OperationList.All.Single(o => o.Name == name);

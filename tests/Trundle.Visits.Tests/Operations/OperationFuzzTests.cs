@@ -72,6 +72,15 @@ public sealed class OperationFuzzTests
                {"trial": {"plane": 2, "mass": "10 g", "angle": 0}, "vibration": [{"amplitude": 6.2, "phase": 150}, {"amplitude": 9.0, "phase": 60}]}],
              "trialKeptOn": false}
             """,
+        ["balance why"] = """
+            {"entered": {"rimDistance": "60 mm", "rimDiameter": "16 in", "rimWidth": "7 in", "inner": "clip"},
+             "machine": {"transducers": ["-120 mm", "-280 mm"], "repeatability": "1.5 g"},
+             "measuredAgain": {"rimWidth": "7 in"},
+             "spins": [
+               {"display": {"inner": {"mass": "35 g", "angle": 40}, "outer": {"mass": "50 g", "angle": 210}},
+                "fittedAfter": [{"plane": "inner", "mass": "35 g", "angle": 40, "kind": "clip"}, {"plane": "outer", "mass": "50 g", "angle": 210}]},
+               {"display": {"inner": {"mass": "12 g", "angle": 75}, "outer": {"mass": "15 g", "angle": 230}}, "fittedAfter": []}]}
+            """,
     };
 
     /// <summary>Six turns of twenty samples of a transducer, or of the index mark.</summary>
