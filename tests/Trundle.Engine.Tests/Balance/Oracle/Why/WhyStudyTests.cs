@@ -90,7 +90,7 @@ public sealed class WhyStudyTests
         Row("repeatability twice what is told", WhyStudy.Of(1, Whole, Departure.WorseRepeatability));
         Row("two causes at once (either counts)", WhyStudy.Of(1, Whole, Departure.TwoCauses));
         Line("");
-        Line(string.Create(CultureInfo.InvariantCulture, $"The best that the model allows, by the oracle on the first {WithOracle} cases: {100.0 * best.Right / WithOracle:0.0} % right, {best.Bits / WithOracle:0.000} bits; the engine on the same cases: {100.0 * engine.Right / WithOracle:0.0} %, {engine.Bits / WithOracle:0.000} bits. No probability differs by more than {apart:0.0000}."));
+        Line(string.Create(CultureInfo.InvariantCulture, $"The best that the model allows, by the oracle on the first {WithOracle} cases: {100.0 * best.Right / WithOracle:0.0} % right, {best.Bits / WithOracle:0.000} bits; the engine on the same cases: {100.0 * engine.Right / WithOracle:0.0} %, {engine.Bits / WithOracle:0.000} bits. No probability differs by more than {Math.Ceiling(1e4 * apart) / 1e4:0.0000}."));
         Line("");
         Line("Reliability, cases as in the tables: of all probabilities given in a tenth, how often the cause was true.");
         Line("");
