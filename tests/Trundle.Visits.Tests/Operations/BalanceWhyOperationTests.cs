@@ -85,6 +85,21 @@ public class BalanceWhyOperationTests
     }
 
     [Theory]
+    [InlineData("35 g", "70 g", 1)]
+    [InlineData("35.5 g", "70 g", 0.1)]
+    [InlineData("35 g", "70.25 g", 0.01)]
+    [InlineData("1 1/4 oz", "70 g", 0)]
+    public void Displays_are_known_to_the_digits_typed(string inner, string outer, double step)
+    {
+        var answer = Run("""
+            {"entered": {"rimDistance": "60 mm", "rimDiameter": "16 in", "rimWidth": "7 in"}, "machine": {"repeatability": "0.1 g"},
+             "spins": [{"display": {"inner": {"mass": "INNER", "angle": 90}, "outer": {"mass": "OUTER", "angle": 270}}},
+                       {"display": {"inner": {"mass": "5 g", "angle": 90}, "outer": {"mass": "0 g"}}}]}
+            """.Replace("INNER", inner, StringComparison.Ordinal).Replace("OUTER", outer, StringComparison.Ordinal)).Value;
+        Number(answer.Body["misfitExpectedGrams"]).ShouldBe(Math.Sqrt(0.01 + (step * step / 12)), 1e-6);
+    }
+
+    [Theory]
     [InlineData("\"repeatability\": \"1 g\"", "\"repeatability\": \"0 g\"", "machine.repeatability", "out-of-range")]
     [InlineData(", \"repeatability\": \"1 g\"", "", "machine.repeatability", "missing")]
     [InlineData("[\"-120 mm\", \"-280 mm\"]", "[\"-120 mm\"]", "machine.transducers", "two-transducers")]

@@ -110,7 +110,7 @@ public static class BalanceWhy
             case WhyCause.WeightAngle:
             {
                 var (turn, concentration) = ((TurnVariation)best).LeastSquares(displays);
-                return (Of(SizeEstimate.OfTurn(turn, concentration, inside), x => Amount.Of(Angle.FromRadians(x), "°", 0)), null);
+                return (concentration < 0.1 ? null : Of(SizeEstimate.OfTurn(turn, concentration, inside), x => Amount.Of(Angle.FromRadians(x), "°", 0)), null);
             }
 
             case WhyCause.ReSeated:
@@ -122,7 +122,7 @@ public static class BalanceWhy
                 return (null, null);
         }
 
-        WhyEstimate Setting(Length entered, string unit, double leastMm, double mostMm)
+        WhyEstimate? Setting(Length entered, string unit, double leastMm, double mostMm)
         {
             var (a, b) = ((LinearVariation)best).LeastSquares(displays);
             return Of(SizeEstimate.OfBell(a[0, 0], b[0], leastMm, mostMm, inside), x => Amount.Of(entered + Length.FromMillimetres(x), unit, unit == "mm" ? 1 : 2));
@@ -157,7 +157,8 @@ public static class BalanceWhy
         }
     }
 
-    private static WhyEstimate Of((double Value, double Low, double High) size, Func<double, Amount> amount) => new(amount(size.Value), amount(size.Low), amount(size.High));
+    private static WhyEstimate? Of((double Value, double Low, double High)? size, Func<double, Amount> amount) =>
+        size is { } s ? new WhyEstimate(amount(s.Value), amount(s.Low), amount(s.High)) : null;
 }
 
 /// <summary>Which step parts two causes best for its minutes.</summary>

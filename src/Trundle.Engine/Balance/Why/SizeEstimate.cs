@@ -12,13 +12,14 @@ internal static class SizeEstimate
     /// <param name="least">The least that can be.</param>
     /// <param name="most">The most that can be.</param>
     /// <param name="inside">The part that the interval holds.</param>
-    public static (double Value, double Low, double High) OfBell(double curvature, double slope, double least, double most, double inside)
+    /// <returns>Null where the displays say nothing.</returns>
+    public static (double Value, double Low, double High)? OfBell(double curvature, double slope, double least, double most, double inside)
     {
         var tail = (1 - inside) / 2;
         var deviation = curvature > 0 ? 1 / Math.Sqrt(curvature) : double.PositiveInfinity;
-        if (deviation > 100 * (most - least))
+        if (deviation > most - least)
         {
-            return ((least + most) / 2, least + (tail * (most - least)), most - (tail * (most - least)));
+            return null;
         }
 
         var middle = slope / curvature;

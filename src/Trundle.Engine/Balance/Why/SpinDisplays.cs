@@ -22,6 +22,9 @@ internal sealed class SpinDisplays
         var hidden = problem.Profile.DisplayHidesBelow is { } below ? below.Grams * below.Grams / 4 : 0;
         var usual = (repeatability * repeatability) + rounding;
         Deviation = Math.Sqrt(usual);
+
+        // An angle rounded to a step moves the place sideways: its mean square, halved between the two components.
+        var sideways = problem.AngleStep is { } turn ? turn.Radians * turn.Radians / 24 : 0;
         _certainty = new double[2 * Spins];
         _raw = model.Sum(model.Weights, w => model.AsEntered(w.Weight.Plane));
         for (var j = 0; j < Spins; j++)
@@ -37,7 +40,7 @@ internal sealed class SpinDisplays
         void Put(int at, Complex grams)
         {
             _raw[at] = grams - _raw[at];
-            _certainty[at] = 1 / (usual + (grams == Complex.Zero ? hidden : 0));
+            _certainty[at] = 1 / (usual + (grams == Complex.Zero ? hidden : 0) + (sideways * ((grams.Real * grams.Real) + (grams.Imaginary * grams.Imaginary))));
         }
     }
 

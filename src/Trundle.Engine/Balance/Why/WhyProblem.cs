@@ -42,6 +42,9 @@ public sealed record WhyProblem
     /// <summary>One standard deviation of a displayed component of one plane, above nothing.</summary>
     public required Mass Repeatability { get; init; }
 
+    /// <summary>The step that displayed angles are known to, or null where they are exact.</summary>
+    public Angle? AngleStep { get; init; }
+
     /// <summary>The whole assembly's mass, or null.</summary>
     public Mass? WheelMass { get; init; }
 
