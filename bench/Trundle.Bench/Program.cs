@@ -7,6 +7,13 @@ if (args is ["spin"])
     return;
 }
 
+// With the word "choice", likewise the choice of weights.
+if (args is ["choice"])
+{
+    ChoiceBench.Run(new Report());
+    return;
+}
+
 // bench/run publishes what is compared and calls this once: everything that is compared runs in one process, one after the other.
 var published = args.Length > 0 ? args[0] : throw new ArgumentException("Give the folder that bench/run published to.");
 var report = new Report();
@@ -15,4 +22,5 @@ PageBench.Run(published, report);
 CheckBench.Run(report);
 MatchBench.Run(report);
 SpinBench.Run(report);
+ChoiceBench.Run(report);
 report.Write(args.Length > 1 ? args[1] : "bench/results");

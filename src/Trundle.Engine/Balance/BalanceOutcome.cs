@@ -30,6 +30,11 @@ public sealed record FittedWeight(PlaneSide Plane, WeightKind Kind, Mass Mass, W
 /// <param name="Ratio">Left over tolerance.</param>
 public sealed record TolerancePart(string Name, double Left, double Tolerance, string Unit, double Ratio);
 
+/// <summary>What it costs in mass to part a plane's weight between places.</summary>
+/// <param name="Extra">The pieces' mass less that of one weight that would add the same.</param>
+/// <param name="Ratio">The pieces' mass over that of the one weight.</param>
+public sealed record SplitPrice(Mass Extra, double Ratio);
+
 /// <summary>The weights to fit, and what they leave.</summary>
 public sealed record BalanceOutcome
 {
@@ -68,6 +73,38 @@ public sealed record BalanceOutcome
 
     /// <summary>All pieces together.</summary>
     public required Mass TotalMass { get; init; }
+
+    /// <summary>
+    /// What a split costs: of a side, the mass of its pieces against the one weight that would add the same vector. Two places 2a apart cost
+    /// 1/cos a where they share it evenly.
+    /// </summary>
+    /// <param name="side">Which side.</param>
+    /// <returns>Null where the side has fewer than two pieces, or they add nothing.</returns>
+    /// <source>vector addition; docs/theory/balance.md (choosing real weights)</source>
+    public SplitPrice? SplitPriceOf(PlaneSide side)
+    {
+        var mass = Weights.Where(w => w.Plane == side).Sum(w => w.Mass.Grams);
+        var one = Added.At(side).MassAt(Problem.Planes.At(side).Radius).Grams;
+        return Weights.Count(w => w.Plane == side) > 1 && one > 1e-9 ? new SplitPrice(Mass.FromGrams(Math.Max(0, mass - one)), Math.Max(1, mass / one)) : null;
+    }
+
+    /// <summary>The same of both sides together: all split sides' mass against one weight in each.</summary>
+    /// <source>vector addition; docs/theory/balance.md (choosing real weights)</source>
+    public SplitPrice? SplitPrice
+    {
+        get
+        {
+            SplitPrice[] prices = [.. new[] { PlaneSide.Inner, PlaneSide.Outer }.Select(SplitPriceOf).OfType<SplitPrice>()];
+            if (prices.Length < 2)
+            {
+                return prices.SingleOrDefault();
+            }
+
+            var mass = Weights.Sum(w => w.Mass.Grams);
+            var extra = prices.Sum(p => p.Extra.Grams);
+            return new SplitPrice(Mass.FromGrams(extra), mass / (mass - extra));
+        }
+    }
 
     /// <summary>How many pieces.</summary>
     public int Pieces => Weights.Count;

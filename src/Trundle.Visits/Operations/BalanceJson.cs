@@ -36,6 +36,7 @@ internal static class BalanceJson
             ["aims"] = AnswerJson.List(problem.Aims.Select(a => a.ToString().ToLowerInvariant())),
             ["massPenalty"] = problem.MassPenaltyPerGram,
             ["why"] = BalanceWords.Why(outcome),
+            ["splitPrice"] = Split(outcome),
             ["cautions"] = AnswerJson.List(BalanceWords.CautionsOf(file, outcome)),
         };
     }
@@ -62,6 +63,21 @@ internal static class BalanceJson
     {
         ["shownGrams"] = Grams(shown.Shown), ["leastGrams"] = Grams(shown.Least), ["mostGrams"] = Grams(shown.Most), ["anyAngle"] = shown.ShowsNothing,
     };
+
+    /// <summary>What a split costs, both planes together and each; null where no plane is split.</summary>
+    private static JsonObject? Split(BalanceOutcome outcome)
+    {
+        var json = One(outcome.SplitPrice);
+        if (json is not null)
+        {
+            json["inner"] = One(outcome.SplitPriceOf(PlaneSide.Inner));
+            json["outer"] = One(outcome.SplitPriceOf(PlaneSide.Outer));
+        }
+
+        return json;
+
+        static JsonObject? One(SplitPrice? price) => price is null ? null : new JsonObject { ["extraGrams"] = price.Extra.Grams, ["ratio"] = price.Ratio };
+    }
 
     private static JsonObject Weight(FittedWeight weight) => new()
     {

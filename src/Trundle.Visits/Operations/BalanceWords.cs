@@ -54,34 +54,41 @@ public static class BalanceWords
         var aims = outcome.Problem.Aims;
         if (!outcome.WithinTolerance && aims.Contains(BalanceAim.Tolerance))
         {
+            var least = string.Create(CultureInfo.InvariantCulture, $"this leaves the least, {outcome.Score:0.00} times the tolerance");
             return sure
-                ? "Why this set: nothing that the drawer and the limits allow meets the tolerance (every set was looked at), and this leaves the least."
-                : "Why this set: no set that meets the tolerance was found, and this leaves the least of those looked at.";
+                ? $"Why this set: nothing that the drawer and the limits allow meets the tolerance (no set was left out); {least}."
+                : $"Why this set: no set that meets the tolerance was found; of those looked at {least}.";
         }
 
         if (outcome.Pieces == 0)
         {
-            return "Why no weight: what is there already meets the tolerance, and a piece more would not serve the aims.";
+            return outcome.WithinTolerance
+                ? "Why no weight: what is there already meets the tolerance, and a piece more would not serve the aims."
+                : "Why no weight: no piece that the drawer and the limits allow serves the aims.";
         }
 
         var words = new List<string>();
         if (aims is [BalanceAim.Tolerance, BalanceAim.Pieces, ..])
         {
-            words.Add($"no set of fewer than {Count(outcome.Pieces, "piece")} {(sure ? "meets" : "was found that meets")} the tolerance");
+            words.Add(outcome.Pieces == 1
+                ? $"1 piece is enough to meet the tolerance{(sure ? "" : " by what was looked at")}, and none is not"
+                : $"{(sure ? "no" : "of what was looked at no")} set of fewer than {Count(outcome.Pieces, "piece")} meets the tolerance");
         }
 
-        var price = outcome.Problem.MassPenaltyPerGram;
-        if (aims.Contains(BalanceAim.Score))
-        {
-            words.Add(string.Create(CultureInfo.InvariantCulture,
-                $"of {(words.Count > 0 ? "those" : "all")} {(sure ? "it has" : "looked at it has")} the least of score and mass: {outcome.Score:0.000} + {price:0.###} × {outcome.TotalMass.Grams:0.#} g = {outcome.Score + (price * outcome.TotalMass.Grams):0.000}"));
-        }
-        else
-        {
-            words.Add($"it serves the aims best in their order ({string.Join(", ", aims.Select(a => a.ToString().ToLowerInvariant()))})");
-        }
-
+        words.Add(aims.Contains(BalanceAim.Score) ? Weighed(outcome, words.Count > 0) : $"it serves the aims best in their order ({string.Join(", ", aims.Select(a => a.ToString().ToLowerInvariant()))})");
         return $"Why this set: {string.Join("; ", words)}.{Split(outcome)}";
+    }
+
+    /// <summary>What is left and what it weighs, as the score with the price of the mass.</summary>
+    private static string Weighed(BalanceOutcome outcome, bool ofFewest)
+    {
+        var of = ofFewest ? $"of the sets of {Count(outcome.Pieces, "piece")}" : "of all sets";
+        var price = outcome.Problem.MassPenaltyPerGram;
+        var looked = outcome.ProvenOptimal ? "" : " looked at";
+        return price > 0
+            ? string.Create(CultureInfo.InvariantCulture,
+                $"{of}{looked} this one is best by what is left and what it weighs, {outcome.Score:0.000} of the tolerance + {price:0.###} × {outcome.TotalMass.Grams:0.#} g = {outcome.Score + (price * outcome.TotalMass.Grams):0.000}")
+            : string.Create(CultureInfo.InvariantCulture, $"{of}{looked} this one leaves the least, {outcome.Score:0.000} of the tolerance");
     }
 
     /// <summary>The cautions of one result.</summary>
@@ -152,22 +159,26 @@ public static class BalanceWords
         return string.Create(CultureInfo.InvariantCulture, $"{name} {keeps} {part.Left:0} of {part.Tolerance:0} {part.Unit}");
     }
 
-    /// <summary>What a split behind spokes costs in mass.</summary>
+    /// <summary>What a split costs in mass, where it costs any.</summary>
     private static string Split(BalanceOutcome outcome)
     {
+        var words = "";
         foreach (var side in new[] { PlaneSide.Inner, PlaneSide.Outer })
         {
-            var plane = side == PlaneSide.Inner ? outcome.Problem.Inner : outcome.Problem.Outer;
-            var weights = outcome.Weights.Where(w => w.Plane == side).ToList();
-            var mass = Mass.FromGrams(weights.Sum(w => w.Mass.Grams));
-            var needed = outcome.Needed.At(side).MassAt(plane.Place.Radius);
-            if (plane.BehindSpokes && weights.Count > 1 && mass > needed)
+            if (outcome.SplitPriceOf(side) is not { Extra.Grams: >= 0.05 } price)
             {
-                return $" Behind the spokes the {Word(side)} plane takes {mass.Text("g", 1)} for the {needed.Text("g", 1)} that one weight would need between them.";
+                continue;
             }
+
+            var plane = side == PlaneSide.Inner ? outcome.Problem.Inner : outcome.Problem.Outer;
+            var added = outcome.Added.At(side);
+            var mass = Mass.FromGrams(outcome.Weights.Where(w => w.Plane == side).Sum(w => w.Mass.Grams));
+            var where = plane.BehindSpokes ? "Split behind the spokes" : "Spread over several places";
+            words += string.Create(CultureInfo.InvariantCulture,
+                $" {where}, the {Word(side)} plane's {mass.Text("g", 1)} act as {added.MassAt(plane.Place.Radius).Text("g", 1)} at {added.Place} would: the split costs {price.Extra.Text("g", 1)}, {price.Ratio:0.00} times one weight there.");
         }
 
-        return "";
+        return words;
     }
 
     private static string Count(int number, string thing) => string.Create(CultureInfo.InvariantCulture, $"{number} {thing}{(number == 1 ? "" : "s")}");

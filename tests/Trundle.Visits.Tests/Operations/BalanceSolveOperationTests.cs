@@ -76,6 +76,25 @@ public class BalanceSolveOperationTests
     }
 
     [Fact]
+    public void The_sample_behind_spokes_splits_and_says_what_that_costs()
+    {
+        var answer = Run(JsonNode.Parse(File.ReadAllText("balance-solve-behind-spokes.json"))!).Value;
+        answer.No.ShouldBeFalse();
+        var body = answer.Body;
+        body["weights"]!.AsArray().Select(w => (w!["plane"]!.GetValue<string>(), Number(w["massGrams"]), Number(w["angleDegrees"]))).ShouldBe([("inner", 25, 250), ("outer", 25, 72), ("outer", 15, 144)]);
+        body["provenOptimal"]!.GetValue<bool>().ShouldBeTrue();
+
+        // 25 g and 15 g, 72° apart.
+        var one = Math.Sqrt(625 + 225 + (750 * Math.Cos(72 * Math.PI / 180)));
+        Number(body["splitPrice"]!["extraGrams"]).ShouldBe(40 - one, 1e-9);
+        Number(body["splitPrice"]!["ratio"]).ShouldBe(40 / one, 1e-9);
+        body["splitPrice"]!["inner"].ShouldBeNull();
+        Number(body["splitPrice"]!["outer"]!["ratio"]).ShouldBe(40 / one, 1e-9);
+        body["why"]!.GetValue<string>().ShouldContain("the split costs 7.1 g, 1.22 times one weight there");
+        Run(JsonNode.Parse(File.ReadAllText("balance-solve-worked.json"))!).Value.Body["splitPrice"].ShouldBeNull();
+    }
+
+    [Fact]
     public void The_guide_shows_the_worked_sample_as_it_is()
     {
         var guide = File.ReadAllText("balance-files.md").ReplaceLineEndings("\n");

@@ -90,13 +90,29 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
             }
         }
 
-        return best;
+        return score.Parts is [var only] ? Mirrored(a, b, only, best) : best;
 
         PairResult Better(PairResult old, PairResult next)
         {
             var value = score.Of(next.Inner - inner.Need, next.Outer - outer.Need, out var squares);
             return value <= found.Score + 1e-10 && squares < old.Squares ? new PairResult(next.Inner, next.Outer, value, squares) : old;
         }
+    }
+
+    /// <summary>With one part alone, the mirror image about its need is worth the same: the one that leaves less in both planes together is taken.</summary>
+    private PairResult Mirrored(Reach a, Reach b, ScorePart only, PairResult found)
+    {
+        var axis = (only.OnInner * inner.Need) + (only.OnOuter * outer.Need);
+        if (axis == Complex.Zero)
+        {
+            return found;
+        }
+
+        var turn = axis / Complex.Conjugate(axis);
+        var (x, y) = (Complex.Conjugate(found.Inner) * turn, Complex.Conjugate(found.Outer) * turn);
+        return a.Holds(x) && b.Holds(y) && Left(x, y) < Left(found.Inner, found.Outer) ? found with { Inner = x, Outer = y } : found;
+
+        double Left(Complex atInner, Complex atOuter) => Complex.Abs(atInner - inner.Need) is var r1 && Complex.Abs(atOuter - outer.Need) is var r2 ? (r1 * r1) + (r2 * r2) : 0;
     }
 
     /// <summary>The vector of a reach that comes nearest to a need.</summary>

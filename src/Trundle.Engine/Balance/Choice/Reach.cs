@@ -52,6 +52,11 @@ internal sealed class Reach
         return d >= Inner && d <= Outer && (IsOuterBound || !IsPatchy || Realise(vector) is not null);
     }
 
+    /// <summary>True where a vector can be made.</summary>
+    public bool Holds(Complex vector) => IsPoint
+        ? (vector - Centre).Magnitude < 1e-9
+        : IsRegion ? Contains(vector) : Math.Abs((vector - Centre).Magnitude - Outer) <= 1e-9 * (1 + Outer) && Arcs.Contains((vector - Centre).Phase);
+
     /// <summary>True where the region does not fill the ring between its inner and outer distance.</summary>
     public bool IsPatchy { get; init; }
 

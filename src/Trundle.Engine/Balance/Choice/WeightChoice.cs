@@ -16,7 +16,7 @@ internal sealed class WeightChoice
     // Where the score cannot fall any more, so many pieces more are still tried for a lesser sum of squares.
     private const int PiecesForSquares = 3;
     private const int LastGuessPieces = 4;
-    private const long Steps = 25_000_000;
+    private const long Steps = 8_000_000;
 
     private readonly ChoicePlane _inner;
     private readonly ChoicePlane _outer;
@@ -374,10 +374,21 @@ internal sealed class WeightChoice
         var (boundInner, boundOuter) = (_score.Bound(PlaneSide.Inner), _score.Bound(PlaneSide.Outer));
         var a = inner.Select(r => (Reach: r, Least: r.Distance(_inner.Need) / boundInner)).OrderBy(r => _order.Priced(r.Least, r.Reach.MassGrams)).ToList();
         var b = outer.Select(r => (Reach: r, Least: r.Distance(_outer.Need) / boundOuter)).OrderBy(r => _order.Priced(r.Least, r.Reach.MassGrams)).ToList();
+
+        // Sets that only a ring from outside bounds reach the same where their masses are the same: one that is found stands for all.
+        var found = new HashSet<(long, long)>();
         foreach (var x in a)
         {
             foreach (var y in b)
             {
+                var masses = x.Reach is { IsOuterBound: true, Inner: 0 } && y.Reach.Inner == 0 || y.Reach is { IsOuterBound: true, Inner: 0 } && x.Reach.Inner == 0
+                    ? ((long)Math.Round(x.Reach.MassGrams * 1e5), (long)Math.Round(y.Reach.MassGrams * 1e5))
+                    : (-1, -1);
+                if (found.Contains(masses))
+                {
+                    continue;
+                }
+
                 if (!_budget.Spend(1))
                 {
                     return;
@@ -391,23 +402,27 @@ internal sealed class WeightChoice
                     continue;
                 }
 
-                if (IsFar(x.Reach, y.Reach, beat) || minimum.Best(x.Reach, y.Reach, beat + 1e-10) is not { } found)
+                if (IsFar(x.Reach, y.Reach, beat) || minimum.Best(x.Reach, y.Reach, beat + 1e-10) is not { } least)
                 {
                     continue;
                 }
 
                 if (!_score.Separate)
                 {
-                    found = minimum.Settled(x.Reach, y.Reach, found);
+                    least = minimum.Settled(x.Reach, y.Reach, least);
                 }
 
-                if (_inner.Placed(x.Reach, found.Inner) is { } placedInner && _outer.Placed(y.Reach, found.Outer) is { } placedOuter)
+                if (_inner.Placed(x.Reach, least.Inner) is { } placedInner && _outer.Placed(y.Reach, least.Outer) is { } placedOuter)
                 {
                     Offer(placedInner, placedOuter);
+                    if (masses.Item1 >= 0)
+                    {
+                        found.Add(masses);
+                    }
                 }
                 else if (last)
                 {
-                    _missed.Add((pieces, mass, found.Score));
+                    _missed.Add((pieces, mass, least.Score));
                 }
             }
         }

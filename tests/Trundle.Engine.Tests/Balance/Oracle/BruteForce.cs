@@ -31,7 +31,7 @@ internal sealed class BruteForce(BalanceProblem problem)
         {
             var plane = w.Plane == PlaneSide.Inner ? problem.Inner : problem.Outer;
             var size = w.Size?.Millimetres ?? 0;
-            if (w.Kind != plane.Kind || w.Place.Degrees is < 0 or >= 360 || IsForbidden(w.Plane, plane, w.Place.Degrees, size)
+            if (w.Kind != plane.Kind || w.Place.Degrees is < 0 or >= 360 || IsForbidden(problem, w.Plane, plane, w.Place.Degrees, size)
                 || weights.Take(i).Any(o => o.Plane == w.Plane && Covers(plane, o.Place.Degrees, o.Size?.Millimetres ?? 0, w.Place.Degrees, size)))
             {
                 return $"{w.Mass} at {w.Place}";
@@ -64,7 +64,7 @@ internal sealed class BruteForce(BalanceProblem problem)
     }
 
     /// <summary>How each part follows from the two planes' residuals, in its own unit.</summary>
-    private static IEnumerable<(double Inner, double Outer, double Tolerance)> Parts(BalanceProblem problem)
+    public static IEnumerable<(double Inner, double Outer, double Tolerance)> Parts(BalanceProblem problem)
     {
         var (z1, z2) = (problem.Inner.Place.Axial.Millimetres, problem.Outer.Place.Axial.Millimetres);
         if (problem.Tolerance.Static is { } s)
@@ -105,12 +105,18 @@ internal sealed class BruteForce(BalanceProblem problem)
         var inner = Plane(PlaneSide.Inner, problem.Inner, mostPieces, mostGrams);
         var outer = Plane(PlaneSide.Outer, problem.Outer, mostPieces, mostGrams);
         Value? best = null;
+        outer.Sort((x, y) => x.Pieces.CompareTo(y.Pieces));
         var counted = problem.Inner.Kind == problem.Outer.Kind && problem.Stock.Of(problem.Inner.Kind).Any(s => s.Count is not null);
         foreach (var a in inner)
         {
             foreach (var b in outer)
             {
-                if (a.Pieces + b.Pieces > mostPieces || a.Grams + b.Grams > mostGrams + 1e-9 || (counted && !Enough(problem.Inner.Kind, a.Used, b.Used)))
+                if (a.Pieces + b.Pieces > mostPieces)
+                {
+                    break;
+                }
+
+                if (a.Grams + b.Grams > mostGrams + 1e-9 || (counted && !Enough(problem.Inner.Kind, a.Used, b.Used)))
                 {
                     continue;
                 }
@@ -166,13 +172,16 @@ internal sealed class BruteForce(BalanceProblem problem)
     /// <summary>Score and price of the mass.</summary>
     public double Priced(Value value) => value.Score + (problem.MassPenaltyPerGram * value.Grams);
 
+    /// <summary>The places of a plane in degrees.</summary>
+    public static double[] Places(BalanceProblem problem, WeightPlane plane) => plane.BehindSpokes
+        ? [.. Enumerable.Range(0, problem.Spokes!.Count).Select(i => problem.Spokes.First.Degrees + (360.0 * i / problem.Spokes.Count))]
+        : [.. Enumerable.Range(0, 10_000).Select(i => i * problem.AngleStep!.Value.Degrees).TakeWhile(a => a < 360 - 1e-9)];
+
     private List<Placed> Plane(PlaneSide side, WeightPlane plane, int mostPieces, double mostGrams)
     {
-        double[] places = plane.BehindSpokes
-            ? [.. Enumerable.Range(0, problem.Spokes!.Count).Select(i => problem.Spokes.First.Degrees + (360.0 * i / problem.Spokes.Count))]
-            : [.. Enumerable.Range(0, 10_000).Select(i => i * problem.AngleStep!.Value.Degrees).TakeWhile(a => a < 360 - 1e-9)];
+        var places = Places(problem, plane);
         Complex[] units = [.. places.Select(p => Complex.FromPolarCoordinates(plane.Place.Radius.Millimetres, p * Math.PI / 180))];
-        var pieces = Pieces(plane.Kind, mostGrams);
+        var pieces = Pieces(problem, plane.Kind, mostGrams);
         var found = new List<Placed>();
         Extend(0, Complex.Zero, 0, []);
         return found;
@@ -216,7 +225,7 @@ internal sealed class BruteForce(BalanceProblem problem)
             {
                 var place = places[i / pieces.Count];
                 var (mass, size, use) = pieces[i % pieces.Count];
-                if (grams + mass > mostGrams + 1e-9 || IsForbidden(side, plane, place, size) || CoversAny(chosen, place, size))
+                if (grams + mass > mostGrams + 1e-9 || IsForbidden(problem, side, plane, place, size) || CoversAny(chosen, place, size))
                 {
                     continue;
                 }
@@ -228,7 +237,8 @@ internal sealed class BruteForce(BalanceProblem problem)
         }
     }
 
-    private List<(double Grams, double Size, int[] Used)> Pieces(WeightKind kind, double mostGrams)
+    /// <summary>Every clip, or every strip up to a mass.</summary>
+    public static List<(double Grams, double Size, int[] Used)> Pieces(BalanceProblem problem, WeightKind kind, double mostGrams)
     {
         var stock = problem.Stock.Of(kind);
         var pieces = new List<(double, double, int[])>();
@@ -283,14 +293,14 @@ internal sealed class BruteForce(BalanceProblem problem)
         return true;
     }
 
-    private static bool Covers(WeightPlane plane, double placeA, double sizeA, double placeB, double sizeB)
+    public static bool Covers(WeightPlane plane, double placeA, double sizeA, double placeB, double sizeB)
     {
         var apart = Math.Abs(placeA - placeB) % 360;
         var arc = Math.Min(apart, 360 - apart) * Math.PI / 180 * plane.Place.Radius.Millimetres;
         return arc < ((sizeA + sizeB) / 2) - 1e-6;
     }
 
-    private bool IsForbidden(PlaneSide side, WeightPlane plane, double place, double size)
+    public static bool IsForbidden(BalanceProblem problem, PlaneSide side, WeightPlane plane, double place, double size)
     {
         var half = size / 2 / plane.Place.Radius.Millimetres * 180 / Math.PI;
         if (half > 180)

@@ -150,6 +150,70 @@ public class RealWeightsTests
             UnbalanceVector.OfMass(Mass.FromGrams(Math.Abs(grams)), Length.FromMillimetres(202.8), WheelAngle.FromDegrees(grams < 0 ? degrees + 180 : degrees));
     }
 
+    [Fact]
+    public void A_joint_choice_is_not_each_plane_for_itself()
+    {
+        // The same wheel behind twelve spokes, one of them at each wanted place.
+        var place = new PlanePlace(Length.FromMillimetres(202.8), Length.FromMillimetres(170));
+        var problem = new BalanceProblem
+        {
+            Inner = new WeightPlane(WeightKind.Adhesive, place, true),
+            Outer = new WeightPlane(WeightKind.Adhesive, place with { Axial = Length.FromMillimetres(350) }, true),
+            Readings = new UnbalancePair(
+                UnbalanceVector.OfMass(Mass.FromGrams(29.5858), place.Radius, WheelAngle.FromDegrees(220)), UnbalanceVector.OfMass(Mass.FromGrams(22.1893), place.Radius, WheelAngle.FromDegrees(70))),
+            Spokes = new SpokePlaces(12, WheelAngle.FromDegrees(10)),
+            Stock = new WeightStock([], [new StockItem(Mass.FromGrams(5), null, null)]),
+            Tolerance = Tight(5),
+            MaxPieces = 2,
+            MaxMass = Mass.FromGrams(80),
+            MassPenaltyPerGram = 0,
+            Aims = [BalanceAim.Score],
+        };
+        var alone = BalanceSolve.Run(problem);
+        Fitted(alone).ShouldBe([(220, 30), (70, 20)]);
+        alone.Residual.Static.MassAt(place.Radius).Grams.ShouldBe(2.556, 0.0005);
+
+        var joint = problem with { Tolerance = new BalanceTolerance { Static = Unbalance.FromGramMillimetres(1000), Source = Source.Entered("the test") } };
+        ExhaustiveCheck.Fault(problem).ShouldBeNull();
+        ExhaustiveCheck.Fault(joint).ShouldBeNull();
+        BalanceSolve.Run(joint).Residual.Static.MassAt(place.Radius).Grams.ShouldBeLessThan(2.461);
+    }
+
+    [Fact]
+    public void Equal_couples_are_parted_by_what_is_left_in_both_planes()
+    {
+        // A pure couple of 25 g in each plane: 50 g on one plane would make the same couple, and leave 50 g static.
+        var problem = Plane(25, 180, WheelAngle.FromDegrees(90));
+        problem = problem with
+        {
+            Inner = problem.Inner with { Kind = WeightKind.Clip },
+            Readings = new UnbalancePair(problem.Readings.Outer.Opposite, problem.Readings.Outer),
+            Stock = new WeightStock([new StockItem(Mass.FromGrams(25), null, null)], []),
+            Tolerance = new BalanceTolerance { Couple = CoupleUnbalance.FromGramSquareMillimetres(50_000), Source = Source.Entered("the test") },
+        };
+        foreach (var step in new Angle?[] { null, Angle.FromDegrees(30) })
+        {
+            var outcome = BalanceSolve.Run(problem with { AngleStep = step });
+            Fitted(outcome).Select(f => (Math.Round(f.Item1, 4), f.Item2)).ShouldBe([(270, 25), (90, 25)]);
+            outcome.Residual.Static.Amount.GramMillimetres.ShouldBe(0, 0.01);
+            outcome.ProvenOptimal.ShouldBeTrue();
+        }
+    }
+
+    [Fact]
+    public void A_split_behind_two_spokes_tells_its_price()
+    {
+        var outcome = BalanceSolve.Run(Spokes(FiveGramSteps, "g"));
+
+        // 25 g and 15 g, 72° apart, add what one weight of √(25² + 15² + 2·25·15·cos 72°) g would.
+        var one = Math.Sqrt(625 + 225 + (750 * Math.Cos(72 * Math.PI / 180)));
+        var price = outcome.SplitPrice.ShouldNotBeNull();
+        price.Extra.Grams.ShouldBe(40 - one, 1e-9);
+        price.Ratio.ShouldBe(40 / one, 1e-12);
+        outcome.SplitPriceOf(PlaneSide.Inner).ShouldBeNull();
+        BalanceSolve.Run(Plane(35, 180, WheelAngle.FromDegrees(100)) with { Stock = new WeightStock([new StockItem(Mass.FromGrams(35), null, null)], []) }).SplitPrice.ShouldBeNull();
+    }
+
     private static BalanceProblem Plane(double grams, double radius, WheelAngle place) => new()
     {
         Inner = new WeightPlane(WeightKind.Adhesive, new PlanePlace(Length.FromMillimetres(radius), Length.FromMillimetres(0)), false),
