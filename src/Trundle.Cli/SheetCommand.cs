@@ -23,6 +23,11 @@ internal static class SheetCommand
             var order = new SheetOrder(
                 SheetWords.ReaderOf(parse.GetValue(reader)) ?? throw Unknown("--for", parse.GetValue(reader), "customer or file"),
                 SheetWords.PaperOf(parse.GetValue(paper)) ?? throw Unknown("--paper", parse.GetValue(paper), "a4 or letter"));
+            if (string.IsNullOrWhiteSpace(parse.GetRequiredValue(output)))
+            {
+                throw new InputProblemException(new Problem("--output", "empty", "Nothing was given where the PDF is to be written; name a file, for example sheet.pdf."));
+            }
+
             var body = FileText.Read(parse.GetRequiredValue(file));
             if (parse.GetValue(rules) is { } chosen)
             {

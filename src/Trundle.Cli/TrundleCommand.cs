@@ -128,6 +128,11 @@ internal static class TrundleCommand
             {
                 if (parse.GetValue(options[i]) is { } text)
                 {
+                    if (string.IsNullOrWhiteSpace(text))
+                    {
+                        throw new InputProblemException(new Problem(options[i].Name, "empty", $"Nothing was given for it; give a value or leave it out. {options[i].Description}"));
+                    }
+
                     body = body.With(operation.Options[i].Key, ValueOf(operation.Options[i], text));
                 }
             }

@@ -112,7 +112,11 @@ public static class Quantity
     public static double In<T>(this T quantity, string symbol) where T : struct, IQuantity<T>
     {
         var unit = UnitOf<T>(symbol);
-        return (quantity.Si - unit.Offset) / unit.Factor;
+        var number = (quantity.Si - unit.Offset) / unit.Factor;
+
+        // A 6 in rim is 6 in again, not 5.999999999999999: where a number of fifteen figures is read as this very quantity, that is the number.
+        var typed = double.Parse(number.ToString("G15", CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture);
+        return typed != number && unit.ToSi(typed) == quantity.Si ? typed : number;
     }
 
     /// <summary>Writes a quantity for a person, with a fixed number of decimals, a point and a no-break space: "230 kPa".</summary>

@@ -23,6 +23,22 @@ public sealed class QuantityFuzzTests
         read.ShouldBeInRange(Inputs / 20, Inputs * 9 / 10, "the mutations should leave some texts readable and spoil others");
     }
 
+    /// <summary>What was typed in short figures comes back in them: an exact comparison of an answer with its input holds.</summary>
+    [Fact]
+    public void A_short_number_comes_back_as_it_was_typed()
+    {
+        for (var tenths = -500; tenths <= 5000; tenths++)
+        {
+            var number = tenths / 10.0;
+            Quantity.Of<Length>(number, "in").In("in").ShouldBe(number);
+            Quantity.Of<Length>(number, "mm").In("mm").ShouldBe(number);
+            Quantity.Of<Speed>(number, "km/h").In("km/h").ShouldBe(number);
+            Quantity.Of<GaugePressure>(number, "psi").In("psi").ShouldBe(number);
+            Quantity.Of<Torque>(number, "lbf·ft").In("lbf·ft").ShouldBe(number);
+            Quantity.Of<Unbalance>(number, "g·mm").In("g·mm").ShouldBe(number);
+        }
+    }
+
     private static int Fuzz()
     {
         var random = new Random(52_3);

@@ -49,7 +49,7 @@ public class PressureFigureTests
     [InlineData(36, 27)]
     [InlineData(44, 33)]
     public void Fmvss_138_warns_at_a_quarter_below_the_placard(double placard, double threshold) =>
-        WarningThreshold.For(GaugePressure.FromPoundsPerSquareInch(placard), null, false, RuleSet.UnitedStates)
+        WarningThreshold.For(GaugePressure.FromPoundsPerSquareInch(placard), null, null, false, RuleSet.UnitedStates)
             .Ruling!.Pressure.PoundsPerSquareInch.ShouldBe(threshold, 1e-9);
 
     [Theory]

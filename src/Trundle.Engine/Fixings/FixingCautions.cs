@@ -56,6 +56,11 @@ internal static class FixingCautions
 
         if (clamp is null)
         {
+            if (fixings.Condition == ThreadCondition.Oiled)
+            {
+                yield return $"Oil raises the clamp at the same torque. {OilRule}";
+            }
+
             yield break;
         }
 
@@ -80,17 +85,18 @@ internal static class FixingCautions
         }
     }
 
+    private const string OilRule = "Oil thread and seat only where the vehicle's maker says so; never oil a seat that is rated dry.";
+
     private static string Oil(FixingQuestion question, ClampRange clamp)
     {
-        const string rule = "Oil thread and seat only where the vehicle's maker says so; never oil a seat that is rated dry.";
         if (question.NutFactor is not null)
         {
-            return $"Oil raises the clamp at the same torque. {rule}";
+            return $"Oil raises the clamp at the same torque. {OilRule}";
         }
 
         var f = question.Fixings;
         var dry = ClampRange.Of(f.Torque!.Value, f.Thread!, clamp.Nominal.Seat, ThreadCondition.Dry, null).Nominal.Nominal;
-        return $"Oil raises the clamp at the same torque, here from {dry.Text("kN", 1)} dry to {clamp.Nominal.Nominal.Text("kN", 1)} oiled. {rule}";
+        return $"Oil raises the clamp at the same torque, here from {dry.Text("kN", 1)} dry to {clamp.Nominal.Nominal.Text("kN", 1)} oiled. {OilRule}";
     }
 
     private static string Word(SeatShape seat) => seat switch

@@ -81,7 +81,7 @@ public sealed record PressurePlan(IReadOnlyList<PositionPressure> Positions, IRe
         var recommended = conditions.Laden ? placard?.Laden ?? placard?.Cold : placard?.Cold;
         var warning = assembly.Position.IsSpare
             ? new WarningThreshold(null, [], ["A spare in its stowage has no low-pressure warning that the rules ask for."])
-            : WarningThreshold.For(recommended, assembly.Tyre?.Marking ?? placard?.Size, dual, conditions.Rules);
+            : WarningThreshold.For(recommended, cold.Pressure?.Pressure, assembly.Tyre?.Marking ?? placard?.Size, dual, conditions.Rules);
         var reading = assembly.Pressure is { } found ? JudgedReading.Of(found, cold.Pressure, conditions.Set, placard?.Cold) : null;
         return new PositionPressure(assembly.Position, cold, load, atTemperature, setHere, warning, SeatingCeiling.For(assembly.Tyre, assembly.Wheel), reading, cautions);
     }

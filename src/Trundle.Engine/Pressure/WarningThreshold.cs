@@ -16,12 +16,13 @@ public sealed record WarningThreshold(SourcedPressure? Ruling, IReadOnlyList<Con
     /// The threshold for one wheel.
     /// </summary>
     /// <param name="placard">The vehicle maker's cold pressure for this wheel, or null.</param>
+    /// <param name="set">The cold pressure that is to be set, where it is known; it may be above the placard's.</param>
     /// <param name="marking">The tyre's marking, or null.</param>
     /// <param name="dual">The axle has dual wheels, which both rules leave out.</param>
     /// <param name="rules">Whose rules; null shows the earliest warning of all that are known.</param>
-    /// <returns>us: the higher of placard less 25 % and the least of Table 1. uk, eu: the higher of placard less 20 % and 150 kPa.</returns>
+    /// <returns>us: the higher of placard less 25 % and the least of Table 1. uk, eu: the higher of the pressure set (at least the placard's) less 20 % and 150 kPa.</returns>
     /// <source>49 CFR 571.138 S4.2 and Table 1 (table partly from memory); UN R141 (from memory)</source>
-    public static WarningThreshold For(GaugePressure? placard, Marking? marking, bool dual, RuleSet? rules)
+    public static WarningThreshold For(GaugePressure? placard, GaugePressure? set, Marking? marking, bool dual, RuleSet? rules)
     {
         if (dual)
         {
@@ -44,7 +45,7 @@ public sealed record WarningThreshold(SourcedPressure? Ruling, IReadOnlyList<Con
         {
             var fraction = Figures.Of("pressure.warning-un-fraction");
             var least = Figures.Of("pressure.warning-un-least");
-            limits.Add(new ConsideredLimit("pressure less 20 %", LimitBound.Least, p * (1 - fraction.Value), fraction.Source));
+            limits.Add(new ConsideredLimit("pressure less 20 %", LimitBound.Least, (set is { } s && s > p ? s : p) * (1 - fraction.Value), fraction.Source));
             limits.Add(new ConsideredLimit("least of UN R141", LimitBound.Least, least.As<GaugePressure>(), least.Source));
             cautions.Add("UN R141 counts the 20 % from the warm running pressure, which is higher than the cold one used here: the warning may rightly come earlier.");
         }
@@ -55,6 +56,16 @@ public sealed record WarningThreshold(SourcedPressure? Ruling, IReadOnlyList<Con
         }
 
         var ruling = limits.MaxBy(l => l.Pressure!.Value.Pascals)!;
+        if (set is { } cold && cold > p)
+        {
+            cautions.Add($"The pressure to set ({cold.Text("kPa", 0)}) is above the placard's ({p.Text("kPa", 0)}): a vehicle that warns by the placard's warns late. Ask its maker whether the warning can be set to it.");
+        }
+
+        if (set is { } s0 && ruling.Pressure >= s0)
+        {
+            cautions.Add($"The threshold is not below the pressure to set ({s0.Text("kPa", 0)}): the lamp would stay lit. Check tyre and placard, and ask the vehicle's maker.");
+        }
+
         return new WarningThreshold(
             new SourcedPressure(ruling.Pressure!.Value, ruling.Source),
             [.. limits.Select(l => ReferenceEquals(l, ruling) ? l with { Ruled = true } : l)],

@@ -150,6 +150,11 @@ public sealed record RotationPlan(RotationVerdict? Chosen, IReadOnlyList<Rotatio
     private static IEnumerable<string> Always(FittedVehicle vehicle, RotationVerdict chosen)
     {
         yield return "Before: measure and record the tread depth of every tyre where it sits, and the state of the pressure monitor's lamp.";
+        foreach (var assembly in vehicle.Fitted.Where(a => chosen.Moves.Any(m => m.From == a.Position) && a.Damage.Count > 0))
+        {
+            yield return $"{assembly.Position}: damage is recorded. Judge it first; what may not stay in use is replaced, not moved.";
+        }
+
         if (vehicle.Fitted.Any(a => a.Tyre is { MountedFor: null } tyre && Facing.IsDirectional(tyre) && chosen.Moves.Any(m => m.From == a.Position)))
         {
             yield return "A directional tyre's side was not entered: look at its arrow before and after the move.";

@@ -42,11 +42,12 @@ internal static class SheetSentences
             .Where(a => a.Fixings is { Torque: not null, Count: not null })
             .Select(a => (Axle: a, On: wheels.Where(w => w.Position.Axle == a.Axle && w.Steps.Any(s => s.Step.Id == "final-torque")).ToList()))
             .Where(a => a.On.Any(w => w.FinalTorques.Count > 0));
+        var lowered = state.Legs.SelectMany(l => l.Steps).Any(s => s.Step.Id == "lowered" && s.Standing == StepStanding.Passed);
         foreach (var alike in tightened.GroupBy(a => a.Axle.Fixings!.Torque!.Value))
         {
             var done = alike.Sum(a => a.On.Sum(w => w.FinalTorques.Keys.Count(n => n <= a.Axle.Fixings!.Count)));
             var due = alike.Sum(a => a.On.Count * a.Axle.Fixings!.Count!.Value);
-            yield return string.Create(CultureInfo.InvariantCulture, $"{Join(alike.Select(a => a.Axle.Name))}: {done} of {due} fixings finally tightened with the vehicle standing, to the maker's {units.Torque(alike.Key)}.");
+            yield return string.Create(CultureInfo.InvariantCulture, $"{Join(alike.Select(a => a.Axle.Name))}: {done} of {due} fixings finally tightened{(lowered ? " with the vehicle standing" : "; that it stood on its wheels is not recorded")}, to the maker's {units.Torque(alike.Key)}.");
         }
 
         if (state.Work.At("vehicle", "road-test")?.Word is { } roadTest)

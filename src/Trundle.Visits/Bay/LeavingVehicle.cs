@@ -35,10 +35,12 @@ public sealed record LeavingVehicle(FittedVehicle Vehicle, IReadOnlyDictionary<P
     {
         ArgumentNullException.ThrowIfNull(arrived);
         ArgumentNullException.ThrowIfNull(work);
+        // A tyre that was condemned on this visit does not become a new one by being entered at another place.
+        var condemned = arrived.Fitted.Select(a => a.Tyre).OfType<FittedTyre>().Where(t => t is { Condemned: true, Id: not null }).Select(t => t.Id!).ToHashSet(StringComparer.OrdinalIgnoreCase);
         return arrived with
         {
             Fitted = [.. arrived.Fitted.Select(a => work.Renewed.TryGetValue(a.Position, out var tyre)
-                ? a with { Tyre = tyre.Tyre, Tread = tyre.Tread, Damage = [], Pressure = null }
+                ? a with { Tyre = tyre.Tyre?.Id is { } id && condemned.Contains(id) ? tyre.Tyre with { Condemned = true } : tyre.Tyre, Tread = tyre.Tread, Damage = [], Pressure = null }
                 : a)],
         };
     }

@@ -96,6 +96,13 @@ public static class StepJudge
             .Where(t => t.Key <= count && Math.Abs((t.Value / maker) - 1) > (band.Value / 100) + 1e-9)
             .Select(t => string.Create(CultureInfo.InvariantCulture, $"{t.Key} ({t.Value.Text("N·m", 0)})"))
             .ToList();
+        var beyond = record.Torques.Where(t => t.Key > count)
+            .Select(t => string.Create(CultureInfo.InvariantCulture, $"{t.Key} ({t.Value.Text("N·m", 0)})")).ToList();
+        if (beyond.Count > 0)
+        {
+            return (StepStanding.Failed, string.Create(CultureInfo.InvariantCulture, $"Fixing {string.Join(", ", beyond)} is recorded on a wheel of {count}: count the fixings, and enter one torque for each."));
+        }
+
         if (wrong.Count > 0)
         {
             return (StepStanding.Failed, $"Fixing {string.Join(", ", wrong)} is more than {Quantity.Number(band.Value, 0)} % off the maker's {maker.Text("N·m", 0)} ({band.Source.ForPeople}).");

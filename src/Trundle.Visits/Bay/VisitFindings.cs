@@ -36,7 +36,7 @@ public static class VisitFindings
         return finding.Category switch
         {
             Category.None or Category.Minor => null,
-            Category.Refer or Category.Major => decision?.Role is { } role && role.MayDecide()
+            Category.Refer or Category.Major => decision is { Role: { } role, By.Length: > 0 } && role.MayDecide()
                 ? null
                 : "a technician, an instructor or the owner has to decide",
             Category.Dangerous => Overruled(decision)
@@ -45,6 +45,6 @@ public static class VisitFindings
         };
     }
 
-    /// <summary>True where an instructor or the owner decided and the customer signed.</summary>
-    public static bool Overruled(Decision? decision) => decision is { Role: { } role, SignedRefusal: not null } && role.MayOverrule();
+    /// <summary>True where an instructor or the owner, by name, decided and the customer signed.</summary>
+    public static bool Overruled(Decision? decision) => decision is { Role: { } role, SignedRefusal: not null, By.Length: > 0 } && role.MayOverrule();
 }

@@ -63,7 +63,8 @@ public static class VisitStanding
         var wheels = VisitSteps.OffWheels(arrived, leaves, work).ToList();
         var notTightened = wheels.Where(p => steps.Any(s => s.Step.Id == "final-torque" && s.At == p.ToString() && s.Standing != StepStanding.Passed)).ToList();
         var loose = notTightened.Where(p => HasBegun(p, leaves, work)).ToList();
-        return new VisitState(file, leaving, work, WithHandBack(legs, work), [.. Refused(leaves), .. Stops(steps, left, needs, work)], notTightened, loose) { Judged = judge.Judged };
+        List<Stop> stops = [.. Refused(leaves), .. Stops(steps, left, needs, work)];
+        return new VisitState(file, leaving, work, WithHandBack(legs, work, stops.Count), stops, notTightened, loose) { Judged = judge.Judged };
     }
 
     private static IEnumerable<Finding> Judged(VehicleJudge judge, FittedVehicle vehicle) => judge.Of(vehicle) switch { var judged => judged.Fitment.Concat(judged.Condition) };
@@ -125,9 +126,11 @@ public static class VisitStanding
             .Any(p => work.Steps.TryGetValue(p.ToString(), out var steps)
                 && steps.Keys.Any(id => Procedure.Ordinary.Step(id) is { Leg: Leg.OffTheCar or Leg.Refit } step && step.Id is not "covers-off"));
 
-    private static List<LegState> WithHandBack(List<LegState> legs, VisitWork work) =>
+    private static List<LegState> WithHandBack(List<LegState> legs, VisitWork work, int stops) =>
         [.. legs.Select(l => l.Leg == Leg.HandBack && !VisitState.Signed(work)
             ? l with { Needs = [new Need(Leg.HandBack, null, "work.handBack.by", "Who hands it back", "a technician, an instructor or the owner signs")] }
+            : l.Leg == Leg.HandBack && stops > 0
+            ? l with { Needs = [new Need(Leg.HandBack, null, "work.handBack.by", "What stops hand-back", string.Create(CultureInfo.InvariantCulture, $"{stops} {(stops == 1 ? "stop" : "stops")}: a signature does not lift {(stops == 1 ? "it" : "them")}"))] }
             : l)];
 
     /// <summary>What a leg says of itself in one line: "3 of 4 wheels", "forward cross".</summary>

@@ -3,6 +3,7 @@ using Trundle.Engine.Fixings;
 using Trundle.Engine.Sidewall;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
+using Trundle.Visits.Operations;
 
 namespace Trundle.Visits.Files;
 
@@ -259,6 +260,11 @@ public static class VisitFileReader
             Condemned = o.Flag("condemned") ?? false,
             ConstructionRead = o.Word("construction", ConstructionWords),
         };
+        if (tyre is { ConstructionRead: { } read, Marking.Size: { ConstructionToBeRead: false } size } && size.Construction != read)
+        {
+            o.Wrong("construction", "construction-contradicts", $"The marking '{NumberText.Shown(tyre.Marking.Typed)}' says {SidewallOperation.ConstructionWord(size.Construction)}, and '{SidewallOperation.ConstructionWord(read)}' stands here; look at the tyre again and put one of them right.");
+        }
+
         o.Done();
         return tyre;
     }

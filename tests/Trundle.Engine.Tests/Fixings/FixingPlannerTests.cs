@@ -70,6 +70,7 @@ public class FixingPlannerTests
     public void Oil_says_from_what_to_what_the_clamp_rises()
     {
         Plan(Known with { Condition = ThreadCondition.Oiled }).Cautions.ShouldContain(c => c.Contains("from 30.1 kN dry to 43.7 kN oiled", StringComparison.Ordinal));
+        Plan(Known with { Condition = ThreadCondition.Oiled, Thread = null }).Cautions.ShouldContain(c => c.StartsWith("Oil raises", StringComparison.Ordinal), "without a thread there is no clamp, but the danger is the same");
         Plan(Known).Cautions.ShouldNotContain(c => c.StartsWith("Oil raises", StringComparison.Ordinal));
     }
 

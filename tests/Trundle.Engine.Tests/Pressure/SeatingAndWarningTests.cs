@@ -46,15 +46,15 @@ public class SeatingAndWarningTests
     public void Warning_by_rules(string rules, double placard, double threshold)
     {
         RuleSet? set = rules switch { "us" => RuleSet.UnitedStates, "uk" => RuleSet.UnitedKingdom, "eu" => RuleSet.EuropeanUnion, _ => null };
-        WarningThreshold.For(Kilopascals(placard), Marked("205/55 R16 91V"), false, set).Ruling!.Pressure.Kilopascals.ShouldBe(threshold, 1e-9);
+        WarningThreshold.For(Kilopascals(placard), null, Marked("205/55 R16 91V"), false, set).Ruling!.Pressure.Kilopascals.ShouldBe(threshold, 1e-9);
     }
 
     [Fact]
     public void No_rule_covers_duals_and_no_placard_means_no_threshold()
     {
-        WarningThreshold.For(Kilopascals(500), null, true, RuleSet.UnitedStates).Ruling.ShouldBeNull();
-        WarningThreshold.For(null, Marked("205/55 R16 91V"), false, RuleSet.UnitedStates).Ruling.ShouldBeNull();
-        WarningThreshold.For(Kilopascals(240), Marked("205/55 R16 94V XL"), false, RuleSet.UnitedStates).Considered[1].Pressure!.Value.Kilopascals.ShouldBe(160);
-        WarningThreshold.For(Kilopascals(400), Marked("ST205/75 R15 LRD"), false, RuleSet.UnitedStates).Considered.Count.ShouldBe(1);
+        WarningThreshold.For(Kilopascals(500), null, null, true, RuleSet.UnitedStates).Ruling.ShouldBeNull();
+        WarningThreshold.For(null, null, Marked("205/55 R16 91V"), false, RuleSet.UnitedStates).Ruling.ShouldBeNull();
+        WarningThreshold.For(Kilopascals(240), null, Marked("205/55 R16 94V XL"), false, RuleSet.UnitedStates).Considered[1].Pressure!.Value.Kilopascals.ShouldBe(160);
+        WarningThreshold.For(Kilopascals(400), null, Marked("ST205/75 R15 LRD"), false, RuleSet.UnitedStates).Considered.Count.ShouldBe(1);
     }
 }

@@ -31,6 +31,14 @@ public class RotationPlanTests
     }
 
     [Fact]
+    public void A_damaged_assembly_is_named_before_it_is_moved()
+    {
+        var car = Car(Drive.Front).With("2L", a => a with { Damage = [new Damage(DamageKind.Cord, DamagePlace.Tread, null)] });
+        Plan(car).Cautions.ShouldContain(c => c.StartsWith("2L: damage is recorded", StringComparison.Ordinal));
+        Plan(Car(Drive.Front)).Cautions.ShouldNotContain(c => c.Contains("damage", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void The_drive_is_read_from_the_axles_where_it_is_not_told()
     {
         var car = Car(null);

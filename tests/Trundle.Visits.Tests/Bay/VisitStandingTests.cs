@@ -94,6 +94,57 @@ public sealed class VisitStandingTests
     }
 
     [Fact]
+    public void A_dangerous_finding_is_let_go_by_somebody_with_a_name()
+    {
+        var file = Sample();
+        file["fitted"]!.AsArray().First(a => a!["position"]!.GetValue<string>() == "2L")!["damage"] = new JsonArray(new JsonObject { ["kind"] = "bulge", ["place"] = "sidewall" });
+        var key = Stands(file).Stops.First(s => s.DecisionKey?.StartsWith("damage", StringComparison.Ordinal) == true).DecisionKey!;
+        var decision = new JsonObject { ["decision"] = "go", ["role"] = "owner", ["signedRefusal"] = "C" };
+        file["work"]!["decisions"] = new JsonObject { [key] = decision };
+        Stands(file).MayLeave.ShouldBeFalse();
+        decision["by"] = "O1";
+        Stands(file).MayLeave.ShouldBeTrue();
+    }
+
+    [Fact]
+    public void A_torque_for_a_fixing_that_the_wheel_does_not_have_is_no_final_torque()
+    {
+        var file = Sample();
+        StepsOf(file, "1L")["final-torque"] = new JsonArray("120 N·m", "120 N·m", "120 N·m", "120 N·m", "120 N·m", "20 N·m");
+        var state = Stands(file);
+        state.MayLeave.ShouldBeFalse();
+        state.NotTightened.Select(p => p.ToString()).ShouldBe(["1L"]);
+        state.Stops.ShouldContain(s => s.Why.Contains("6 (20 N·m)", StringComparison.Ordinal) && s.Why.Contains("count the fixings", StringComparison.Ordinal));
+        state.On(Leg.HandBack).Needs.ShouldNotBeEmpty("a signature does not lift a stop");
+    }
+
+    [Fact]
+    public void A_tyre_condemned_on_this_visit_is_not_fitted_again_as_a_new_one()
+    {
+        var file = Sample();
+        var fitted = file["fitted"]!.AsArray().First(a => a!["position"]!.GetValue<string>() == "1L")!["tyre"]!;
+        fitted["condemned"] = true;
+        file["work"]!["renewed"]!["1L"]!["tyre"]!["id"] = fitted["id"]!.GetValue<string>().ToLowerInvariant();
+        var state = Stands(file);
+        state.MayLeave.ShouldBeFalse();
+        state.LeavingFindings.ShouldContain(f => f.Rule == "condemned.tyre" && f.Position == "1L");
+    }
+
+    [Theory]
+    [InlineData("195/65 R15 91H", "diagonal")]
+    [InlineData("195/65 D15 91H", "radial")]
+    public void A_construction_that_the_marking_denies_is_refused_at_its_place(string marking, string construction)
+    {
+        var file = Sample();
+        var tyre = file["fitted"]![0]!["tyre"]!;
+        tyre["marking"] = marking;
+        tyre["construction"] = construction;
+        var problems = new List<Problem>();
+        VisitStanding.Of(FileNode.Parse(file.ToJsonString(), "sample").Value, problems);
+        problems.ShouldHaveSingleItem().Where.ShouldBe("fitted[0].tyre.construction");
+    }
+
+    [Fact]
     public void A_major_finding_left_on_the_vehicle_waits_for_a_decision()
     {
         var file = Sample();
