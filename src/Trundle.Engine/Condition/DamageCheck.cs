@@ -64,6 +64,13 @@ internal static class DamageCheck
         var rule = damage.Size is { } size && Above(size, limit) ? "damage.cut.large"
             : damage.Place == DamagePlace.Tread && damage.Size is not null ? "damage.cut.tread"
             : "damage.cut.side";
+        if (book.Rules is RuleSet.UnitedStates or RuleSet.EuropeanUnion)
+        {
+            // These texts name no length: theirs is what the probe finds, and another country's figure is no limit of theirs.
+            Say(book, assembly, damage, rule, null, $"How long a cut is called large is told here by {words.Amount.Text} ({least.Source.ForPeople}), as guidance only: what counts is whether it reaches ply, cord or belt.");
+            return;
+        }
+
         Say(book, assembly, damage, rule, words);
     }
 
@@ -79,7 +86,7 @@ internal static class DamageCheck
 
         if (damage.Size is { } size && Above(size, limit.As<Length>()))
         {
-            Say(book, assembly, damage, "damage.puncture.large", limit.Limit(0));
+            Say(book, assembly, damage, "damage.puncture.large", limit.Limit(3));
             return;
         }
 
@@ -95,7 +102,7 @@ internal static class DamageCheck
             book.Need(assembly.Position.ToString(), "the size of the puncture, measured after preparation", "only small ones are repaired");
         }
 
-        Say(book, assembly, damage, truck ? "damage.puncture.crown-truck" : "damage.puncture.crown", limit.Limit(0), [.. RepairCautions(assembly)]);
+        Say(book, assembly, damage, truck ? "damage.puncture.crown-truck" : "damage.puncture.crown", limit.Limit(3), [.. RepairCautions(assembly)]);
     }
 
     /// <summary>Where a repair may lie, and what else speaks against one.</summary>

@@ -19,8 +19,8 @@ public sealed class DamageAndPressureTests
     [InlineData(DamageKind.Cut, DamagePlace.Tread, 10.0, "damage.cut.tread", Category.Minor)]
     [InlineData(DamageKind.Cut, DamagePlace.Shoulder, null, "damage.cut.side", Category.Refer)]
     [InlineData(DamageKind.Puncture, DamagePlace.Tread, 5.99, "damage.puncture.crown", Category.Refer)]
-    [InlineData(DamageKind.Puncture, DamagePlace.Tread, 6.0, "damage.puncture.crown", Category.Refer)]
-    [InlineData(DamageKind.Puncture, DamagePlace.Tread, 6.01, "damage.puncture.large", Category.Major)]
+    [InlineData(DamageKind.Puncture, DamagePlace.Tread, 6.35, "damage.puncture.crown", Category.Refer)]
+    [InlineData(DamageKind.Puncture, DamagePlace.Tread, 6.36, "damage.puncture.large", Category.Major)]
     [InlineData(DamageKind.Puncture, DamagePlace.Shoulder, 3.0, "damage.puncture.side", Category.Major)]
     [InlineData(DamageKind.Puncture, DamagePlace.Sidewall, 3.0, "damage.puncture.side", Category.Major)]
     [InlineData(DamageKind.Puncture, DamagePlace.Bead, 3.0, "damage.puncture.side", Category.Major)]
@@ -52,12 +52,27 @@ public sealed class DamageAndPressureTests
     }
 
     [Fact]
+    public void Another_countrys_length_of_a_cut_is_guidance_and_no_limit_of_a_law_that_names_none()
+    {
+        foreach (var rules in new[] { RuleSet.UnitedStates, RuleSet.EuropeanUnion })
+        {
+            var finding = Damaged(rules, DamageKind.Cut, DamagePlace.Sidewall, 30).One("damage.cut.large", "1L");
+            finding.Limit.ShouldBeNull();
+            finding.Cautions.ShouldHaveSingleItem().ShouldContain("25.0 mm (SI 1986/1078");
+        }
+
+        var british = Damaged(RuleSet.UnitedKingdom, DamageKind.Cut, DamagePlace.Sidewall, 30).One("damage.cut.large", "1L");
+        british.Limit!.Source.Text.ShouldContain("SI 1986/1078");
+        british.Cautions.ShouldBeEmpty();
+    }
+
+    [Fact]
     public void A_worn_tyre_is_not_repaired_and_a_truck_tyre_takes_a_larger_repair()
     {
         Puncture(1.5875).ShouldBe("damage.puncture.worn");
         Puncture(1.59).ShouldBe("damage.puncture.crown");
-        Damaged(null, DamageKind.Puncture, DamagePlace.Tread, 10, "295/80 R22.5 152/148M").One("damage.puncture.crown-truck", "1L").Category.ShouldBe(Category.Refer);
-        Damaged(null, DamageKind.Puncture, DamagePlace.Tread, 10.01, "295/80 R22.5 152/148M").One("damage.puncture.large", "1L").Category.ShouldBe(Category.Major);
+        Damaged(null, DamageKind.Puncture, DamagePlace.Tread, 9.525, "295/80 R22.5 152/148M").One("damage.puncture.crown-truck", "1L").Category.ShouldBe(Category.Refer);
+        Damaged(null, DamageKind.Puncture, DamagePlace.Tread, 9.53, "295/80 R22.5 152/148M").One("damage.puncture.large", "1L").Category.ShouldBe(Category.Major);
 
         static string Puncture(double tread) => ConditionCheck.Run(Bay.Four().With("1L", a => a with
         {
