@@ -1,5 +1,6 @@
 using Trundle.Engine.Findings;
 using Trundle.Engine.Reference;
+using Trundle.Engine.Sidewall;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 
@@ -33,8 +34,22 @@ internal static class RollingMatch
             {
                 var minor = Figures.Of("fitment.circumference-minor");
                 var major = Figures.Of("fitment.circumference-major");
-                var grave = percent > major.Value;
-                book.Judge(grave ? "circumference.all-wheel-drive" : "circumference.all-wheel-drive.minor", null, percent > minor.Value, Percent(percent), (grave ? major : minor).Limit(1));
+                var treadMinor = Figures.Of("condition.spread-minor");
+                var treadMajor = Figures.Of("condition.spread-major");
+                var apart = TreadApart(assemblies);
+                var byRolling = percent > major.Value ? 2 : percent > minor.Value ? 1 : 0;
+                var byTread = Above(apart, treadMajor) ? 2 : Above(apart, treadMinor) ? 1 : 0;
+                var rule = Math.Max(byRolling, byTread) == 2 ? "circumference.all-wheel-drive" : "circumference.all-wheel-drive.minor";
+
+                // On a large tyre the tread's limit is reached first: the graver of the two decides, and is the one that is shown.
+                if (byTread > byRolling)
+                {
+                    book.Judge(rule, null, true, new Amount(apart.Millimetres, "mm", $"{Amount.Of(apart, "mm", 2).Text} of tread between the deepest and the least"), (byTread == 2 ? treadMajor : treadMinor).Limit(4));
+                }
+                else
+                {
+                    book.Judge(rule, null, byRolling > 0, Percent(percent), (byRolling == 2 ? major : minor).Limit(1));
+                }
             }
 
             return;
@@ -42,10 +57,13 @@ internal static class RollingMatch
 
         foreach (var axle in driven)
         {
-            if (Spread(book, axle, book.Subject.OnAxle(axle)) is { } percent)
+            var assemblies = book.Subject.OnAxle(axle);
+            if (Spread(book, axle, assemblies) is { } percent)
             {
                 var limit = Figures.Of("fitment.circumference-major");
-                book.Judge("circumference.axle", CheckBook.AxleName(axle), percent > limit.Value, Percent(percent), limit.Limit(1));
+                var spares = assemblies.Count(a => a.Tyre?.Marking?.Size.TyreClass == TyreClass.TemporarySpare);
+                var spareBesideFull = spares > 0 && spares < assemblies.Count && percent > limit.Value;
+                book.Judge(spareBesideFull ? "circumference.axle.temporary-spare" : "circumference.axle", CheckBook.AxleName(axle), percent > limit.Value, Percent(percent), limit.Limit(1));
             }
         }
     }
@@ -104,6 +122,13 @@ internal static class RollingMatch
         {
             book.Judge("dual.larger-outside", at, true, Amount.Word("the inner tyre is the larger one"), null);
         }
+    }
+
+    /// <summary>The deepest tread less the least; none where fewer than two were measured.</summary>
+    private static Length TreadApart(IReadOnlyList<Assembly> assemblies)
+    {
+        var means = assemblies.Select(Tread.Mean).OfType<Length>().ToList();
+        return means.Count < 2 ? default : means.Max() - means.Min();
     }
 
     private static bool Above(Length value, Figure limit) => value.Millimetres > limit.As<Length>().Millimetres + CheckBook.Hair;

@@ -45,6 +45,35 @@ public sealed class RollingMatchTests
         FitmentCheck.Run(Worn(Bay.Car, 8, "2R", 2)).Findings.Where(f => f.Rule.StartsWith("circumference", StringComparison.Ordinal)).ShouldHaveSingleItem().Category.ShouldBe(Category.None);
     }
 
+    /// <summary>LT265/75R16 is some 804 mm high, so 2/32 in of tread is only 0.4 % of it: the tread's own limits come first.</summary>
+    [Theory]
+    [InlineData(10.5, "circumference.all-wheel-drive.minor", Category.None, "%")]
+    [InlineData(10.2, "circumference.all-wheel-drive.minor", Category.Minor, "mm")]
+    [InlineData(8.9, "circumference.all-wheel-drive.minor", Category.Minor, "%")]
+    [InlineData(8.5, "circumference.all-wheel-drive", Category.Major, "mm")]
+    public void On_a_large_tyre_the_spread_of_treads_decides(double worn, string rule, Category expected, string unit)
+    {
+        const string size = "LT265/75R16 123/120R";
+        var vehicle = new Vehicle { VehicleClass = "car", Drive = Drive.All, Axles = [Bay.Axle(size, true, true), Bay.Axle(size, driven: true)] };
+        var subject = Bay.Pair(null, size, size, vehicle);
+        var finding = FitmentCheck.Run(subject with { Fitted = [.. subject.Fitted.Select(a => Depth(a, a.Position == Bay.At("2R") ? worn : 12))] }).One(rule, null);
+        finding.Category.ShouldBe(expected);
+        finding.Measured.Unit.ShouldBe(unit);
+        finding.Limit!.Amount.Unit.ShouldBe(unit == "mm" ? "in" : "%");
+    }
+
+    [Fact]
+    public void A_temporary_spare_beside_a_full_tyre_of_a_driven_axle_is_referred()
+    {
+        // 195/65 R15: 635 mm; T125/80 D15: 581 mm by design; 635 / 581 = 1.0929.
+        var driven = FitmentCheck.Run(Bay.Four(null, Bay.Car).With("1L", _ => Bay.On("1L", "T125/80D15 95M"))).One("circumference.axle.temporary-spare", "axle 1");
+        driven.Category.ShouldBe(Category.Refer);
+        driven.Measured.Value!.Value.ShouldBe(9.29, 0.01);
+        driven.Action.ShouldContain("handbook");
+        driven.Source.ShouldBe(Source.CommonPractice);
+        FitmentCheck.Run(Bay.Four(null, Bay.Car).With("2L", _ => Bay.On("2L", "T125/80D15 95M"))).Findings.ShouldNotContain(f => f.Rule == "circumference.axle.temporary-spare");
+    }
+
     [Fact]
     public void Without_tread_depths_the_design_sizes_are_compared_and_the_depths_asked_for()
     {
