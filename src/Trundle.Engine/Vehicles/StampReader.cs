@@ -9,7 +9,7 @@ public static partial class StampReader
 {
     private static readonly double[] MillimetreRims = [315, 340, 365, 390, 415, 440];
 
-    /// <summary>Reads a rim stamp such as <c>6J x 15</c>, <c>6 1/2 J x 16 H2</c>, <c>8.25x22.5</c>, <c>15 x 6 JJ</c>, <c>160 x 390</c>.</summary>
+    /// <summary>Reads a rim stamp such as <c>6J x 15</c>, <c>6 1/2 J x 16 H2</c>, <c>8.25x22.5</c>, <c>15 x 6 JJ</c>, <c>160 x 390</c>, <c>165 TR 390</c>.</summary>
     /// <returns>The stamp, or one problem.</returns>
     /// <source>ISO 4000-2 rim designation (from memory): width code, flange letter, 'x' for a one-piece rim or '-', diameter code</source>
     public static Reading<RimStamp> Rim(string? text)
@@ -17,6 +17,17 @@ public static partial class StampReader
         var typed = (text ?? "").Trim().ToUpperInvariant().Replace('×', 'X');
         if (typed.Length <= 40)
         {
+            var metric = MillimetreForm().Match(typed);
+            if (metric.Success && MillimetreRims.Contains(Number(metric.Groups["d"].Value)))
+            {
+                var width = metric.Groups["w"];
+                return !width.Success
+                    ? Reading<RimStamp>.Failed("rim-width-missing", $"'{NumberText.Shown(text ?? "")}' tells the rim's diameter in millimetres but not its width; write both, for example 165 {metric.Groups["f"].Value} {metric.Groups["d"].Value}.")
+                    : Number(width.Value) is >= 80 and <= 300
+                        ? Reading<RimStamp>.Of(new RimStamp(Length.FromMillimetres(Number(width.Value)), metric.Groups["f"].Value, null, Number(metric.Groups["d"].Value)))
+                        : Unknown(text);
+            }
+
             var m = RimForm().Match(typed);
             if (m.Success)
             {
@@ -37,8 +48,11 @@ public static partial class StampReader
             }
         }
 
-        return Reading<RimStamp>.Failed("rim-unknown", $"'{NumberText.Shown(text ?? "")}' is not a rim stamp; write width, flange letter and diameter, for example 6J x 15 or 6 1/2 J x 16.");
+        return Unknown(text);
     }
+
+    private static Reading<RimStamp> Unknown(string? text) =>
+        Reading<RimStamp>.Failed("rim-unknown", $"'{NumberText.Shown(text ?? "")}' is not a rim stamp; write width, flange letter and diameter, for example 6J x 15 or 6 1/2 J x 16.");
 
     /// <summary>Reads a bolt circle such as <c>5 x 112 mm</c>, <c>5x4.5 in</c>, <c>5x114.3</c>, <c>5x4 1/2"</c>. A bare number is inches up to 20, else millimetres.</summary>
     /// <source>common practice</source>
@@ -72,6 +86,9 @@ public static partial class StampReader
 
     [GeneratedRegex(@"^(?<a>[0-9]{1,3}(?:[.,][0-9]{1,2}|\s[0-9]/[0-9]|\s?-\s?[0-9]/[0-9])?)\s?(?<fa>[A-Z]{0,3})\s?[X-]\s?(?<b>[0-9]{1,3}(?:[.,][0-9]{1,2}|\s[0-9]/[0-9])?)\s?(?<fb>(?:JJ|JK|J|K|B|C|D)?)(?:\s?[A-Z0-9+*]{1,6}){0,3}$", RegexOptions.CultureInvariant, 5000)]
     private static partial Regex RimForm();
+
+    [GeneratedRegex(@"^(?:(?<w>[0-9]{2,3})\s?X?\s?)?(?<f>T[RD])\s?(?<d>[0-9]{3})(?:\s?[A-Z0-9+*]{1,6}){0,3}$", RegexOptions.CultureInvariant, 5000)]
+    private static partial Regex MillimetreForm();
 
     [GeneratedRegex(@"^(?<n>[0-9]{1,2})\s?[x/-]\s?(?<d>[0-9].*)$", RegexOptions.CultureInvariant, 5000)]
     private static partial Regex CircleForm();
