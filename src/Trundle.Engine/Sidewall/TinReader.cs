@@ -155,8 +155,13 @@ public static class TinReader
 
             if (digits >= 4 && n is 6 or >= 8 && lastGroup != 3)
             {
-                // Glued digits may be the option code's last and three of a date; only blanks could tell, so nothing is guessed.
-                return Dated(TinForm.FourDigitDate, 2, 4);
+                // Glued digits may be the option code's last and three of a date; only blanks could tell, so both readings are told.
+                var four = Dated(TinForm.FourDigitDate, 2, 4);
+
+                // Where four digits are no date, ten or eleven symbols can only be the older form; eight or nine may as well be a partial number.
+                return !four.IsRead && n is 10 or 11 && DateGlued && ThreeDigits(TinForm.ThreeDigitDate) is { IsRead: true } three
+                    ? Reading<Tin>.Of(three.Value with { Cautions = [.. three.Value.Cautions, $"Read with a date of three digits, as its last four, {_symbols[^4..]}, can be no date on this day: look whether the last three stand apart on the tyre."] })
+                    : four;
             }
 
             if (digits >= 3 && n <= 11 && lastGroup is 0 or 3)
@@ -204,8 +209,8 @@ public static class TinReader
                 case TinForm.DateOnly:
                     cautions.Add("Only the date code was given: the whole number is needed for a recall or a registration.");
                     break;
-                case TinForm.FourDigitDate when groups.Count == 1 && _symbols.Length <= 11:
-                    cautions.Add("Typed without blanks: if only the last three digits stand apart on the tyre, it was made before 2000; type the number with its blanks.");
+                case TinForm.FourDigitDate when DateGlued && _symbols.Length <= 11 && (groups.Count == 1 || OlderDate() is not null):
+                    cautions.Add($"{(groups.Count == 1 ? "Typed without blanks" : "Typed without a blank before the date")}: if only the last three digits stand apart on the tyre, it was made before 2000{(OlderDate() is { } older ? $" ({older})" : "")}; type the number with its blanks.");
                     break;
                 case TinForm.ThirteenSymbols or TinForm.FourDigitDate or TinForm.ThreeDigitDate or TinForm.Partial:
                     break;
@@ -287,6 +292,14 @@ public static class TinReader
             MakerCode = _symbols[plant..],
             Cautions = [$"A partial number without its date: {ReadOtherSide}."],
         });
+
+        /// <summary>True where no blank was typed before the date.</summary>
+        private bool DateGlued => groups.Count == 1 || groups[^1].Length > 4;
+
+        /// <summary>The other date that glued digits can be, in words, or null.</summary>
+        private string? OlderDate() => ThreeDigits(TinForm.ThreeDigitDate) is { IsRead: true } older
+            ? $"week {Number(older.Value.Week!.Value)} of {string.Join(" or ", older.Value.CandidateYears.Select(Number))}"
+            : null;
 
         private int TrailingDigits() => _symbols.Length - _symbols.TrimEnd("0123456789".ToCharArray()).Length;
 

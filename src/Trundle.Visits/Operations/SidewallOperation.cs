@@ -139,6 +139,12 @@ public static class SidewallOperation
             yield return caution;
         }
 
+        if (marking.Service.LoadIndexSingle is null || marking.Service.SpeedSymbol is null)
+        {
+            var missing = marking.Service.LoadIndexSingle is not null ? "speed symbol" : marking.Service.SpeedSymbol is not null ? "load index" : "load index and no speed symbol";
+            yield return $"No {missing} in what was read, so what belongs to it is not known (null is not zero): read the whole marking with its service description on the tyre, or ask its maker.";
+        }
+
         if (tin?.Week is not null && on is null)
         {
             yield return "No date was given, so no age is told and a date in the future is not noticed: give --on with today's date.";

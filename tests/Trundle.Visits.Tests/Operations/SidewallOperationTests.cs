@@ -42,6 +42,32 @@ public sealed class SidewallOperationTests
         tin["ambiguousDecade"]!.GetValue<bool>().ShouldBeFalse();
     }
 
+    [Theory]
+    [InlineData("205/55R16", "No load index and no speed symbol")]
+    [InlineData("P235/75R15", "No load index and no speed symbol")]
+    [InlineData("LT235/85R16C", "No load index and no speed symbol")]
+    public void A_marking_without_service_description_says_that_null_is_not_zero(string marking, string says)
+    {
+        var body = Run(marking, null, null).Value.Body;
+        body["service"]!["loadSingleKilograms"].ShouldBeNull();
+        body["cautions"]!.AsArray().Select(c => c!.GetValue<string>()).ShouldContain(c => c.StartsWith(says, StringComparison.Ordinal) && c.Contains("null is not zero", StringComparison.Ordinal));
+        Run("205/55 R16 91V", null, null).Value.Body["cautions"]!.AsArray().ShouldBeEmpty();
+    }
+
+    /// <summary>Digits glued to the option code: the only date that they can be is read; where they can be two, the other is told.</summary>
+    [Theory]
+    [InlineData("A1B2CDE1238", "three-digit-date", 23, true, "can be no date on this day")]
+    [InlineData("DOT A1B2 CDE1105", "four-digit-date", 11, false, "week 10 of 1975 or 1985 or 1995")]
+    [InlineData("DOT A1B2CDE1105", "four-digit-date", 11, false, "week 10 of 1975 or 1985 or 1995")]
+    public void A_joined_number_tells_its_other_reading(string text, string form, int week, bool open, string says)
+    {
+        var tin = Run("205/55 R16 91V", text, "2026-03-14").Value.Body["tin"]!.AsObject();
+        Text(tin["form"]).ShouldBe(form);
+        tin["week"]!.GetValue<int>().ShouldBe(week);
+        tin["ambiguousDecade"]!.GetValue<bool>().ShouldBe(open);
+        tin["cautions"]!.AsArray().Select(c => c!.GetValue<string>()).ShouldContain(c => c.Contains(says, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void What_is_not_told_is_null_and_stands()
     {
