@@ -102,7 +102,7 @@ internal static class DamageCheck
             book.Need(assembly.Position.ToString(), "the size of the puncture, measured after preparation", "only small ones are repaired");
         }
 
-        Say(book, assembly, damage, truck ? "damage.puncture.crown-truck" : "damage.puncture.crown", limit.Limit(3), [.. RepairCautions(assembly)]);
+        Say(book, assembly, damage, truck ? "damage.puncture.crown-truck" : "damage.puncture.crown", limit.Limit(3), [.. RepairCautions(assembly), .. BritishHole(book, damage, truck)]);
     }
 
     /// <summary>Where a repair may lie, and what else speaks against one.</summary>
@@ -122,6 +122,16 @@ internal static class DamageCheck
         if (assembly.Tyre is { } tyre && SidewallMarks.IsRunFlat(tyre))
         {
             yield return "A run-flat tyre that ran without air: its maker's word only, and many say no repair.";
+        }
+    }
+
+    /// <summary>The British standard's hole is a little smaller than the chart's quarter inch.</summary>
+    private static IEnumerable<string> BritishHole(CheckBook book, Damage damage, bool truck)
+    {
+        var hole = Figures.Of("condition.puncture-uk");
+        if (book.Rules == RuleSet.UnitedKingdom && !truck && damage.Size is { } size && Above(size, hole.As<Length>()))
+        {
+            yield return $"Over {hole.Limit(0).Amount.Text}, the greatest hole after preparation of {hole.Source.ForPeople}: by that standard this tyre is not repaired.";
         }
     }
 

@@ -67,6 +67,16 @@ public sealed class DamageAndPressureTests
     }
 
     [Fact]
+    public void Between_6_mm_and_a_quarter_inch_the_british_standard_is_told()
+    {
+        Told(RuleSet.UnitedKingdom, 6.2).ShouldBeTrue();
+        Told(RuleSet.UnitedKingdom, 6).ShouldBeFalse();
+        Told(RuleSet.UnitedStates, 6.2).ShouldBeFalse();
+
+        static bool Told(RuleSet rules, double millimetres) => Damaged(rules, DamageKind.Puncture, DamagePlace.Tread, millimetres).One("damage.puncture.crown", "1L").Cautions.Any(c => c.StartsWith("Over 6 mm", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_worn_tyre_is_not_repaired_and_a_truck_tyre_takes_a_larger_repair()
     {
         Puncture(1.5875).ShouldBe("damage.puncture.worn");
