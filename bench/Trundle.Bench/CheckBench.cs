@@ -1,10 +1,5 @@
 using System.Text;
 using BenchmarkDotNet.Attributes;
-using BenchmarkDotNet.Configs;
-using BenchmarkDotNet.Jobs;
-using BenchmarkDotNet.Loggers;
-using BenchmarkDotNet.Running;
-using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using Trundle.Visits.Files;
 using Trundle.Visits.Operations;
 
@@ -27,11 +22,7 @@ public class CheckBench
 
     internal static void Run(Report report)
     {
-        var config = ManualConfig.CreateEmpty()
-            .AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance))
-            .AddLogger(NullLogger.Instance)
-            .AddColumnProvider(DefaultConfig.Instance.GetColumnProviders().ToArray());
-        var summary = BenchmarkRunner.Run<CheckBench>(config);
+        var summary = InOneProcess.Run<CheckBench>();
         var rows = summary.Reports
             .Select(r => (r.BenchmarkCase.Descriptor.WorkloadMethodDisplayInfo, Microseconds: r.ResultStatistics!.Mean / 1000, Bytes: r.GcStats.GetBytesAllocatedPerOperation(r.BenchmarkCase) ?? 0))
             .ToList();

@@ -1,10 +1,5 @@
 using System.Globalization;
 using BenchmarkDotNet.Attributes;
-using BenchmarkDotNet.Configs;
-using BenchmarkDotNet.Jobs;
-using BenchmarkDotNet.Loggers;
-using BenchmarkDotNet.Running;
-using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using Google.OrTools.Sat;
 using Trundle.Engine.Uniformity;
 using Trundle.Engine.Uniformity.Matching;
@@ -97,11 +92,7 @@ public class MatchBench
 
     internal static void Run(Report report)
     {
-        var config = ManualConfig.CreateEmpty()
-            .AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance))
-            .AddLogger(NullLogger.Instance)
-            .AddColumnProvider(DefaultConfig.Instance.GetColumnProviders().ToArray());
-        var summary = BenchmarkRunner.Run<MatchBench>(config);
+        var summary = InOneProcess.Run<MatchBench>();
         var rows = summary.Reports
             .Select(r => (
                 Parts: (int)r.BenchmarkCase.Parameters["Parts"],
