@@ -24,7 +24,8 @@ public sealed partial class WholeVisitTests(Bay bay)
         await page.GotoAsync("/arrive");
         await page.Locator("#vehicle-name").FillAsync("Green van, DEMO 21");
         await page.Locator("button[form=arrive]").ClickAsync();
-        await page.WaitForURLAsync(BayUrl(), new PageWaitForURLOptions { WaitUntil = WaitUntilState.Commit });
+        // Asked for, not waited on as an event: where the page is there before the wait begins, the event never comes again.
+        await Assertions.Expect(page).ToHaveURLAsync(BayUrl(), new PageAssertionsToHaveURLOptions { Timeout = 30_000 });
         var visit = BayUrl().Match(page.Url).Groups["id"].Value;
         var hand = new BayHand(bay, page, visit);
         errors.ShouldBeEmpty();
