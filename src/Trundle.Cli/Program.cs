@@ -1,3 +1,3 @@
 using Trundle.Cli;
 
-return TrundleCommand.Run(args);
+return TrundleCommand.Run(args, MachineCommands.AddTo);

@@ -7,17 +7,29 @@ using Trundle.Visits.Operations;
 
 namespace Trundle.Cli;
 
-/// <summary>The command line: every operation as a subcommand, and those that need the machine (serve, sheet).</summary>
+/// <summary>The command line: every operation as a subcommand, and those that need the machine (serve, sheet) where they are carried.</summary>
 internal static class TrundleCommand
 {
     private static readonly Option<bool> Json = new("--json") { Description = "Print one JSON object on standard output and nothing else there.", Recursive = true };
 
-    public static int Run(string[] args)
+    /// <summary>Runs one command line.</summary>
+    /// <param name="args">The words after the command's own name.</param>
+    /// <param name="machine">Adds the commands that need the machine, where this program carries them.</param>
+    /// <param name="handOver">What does the rest, help and mistakes among it, where this program carries the operations alone; null where it carries all.</param>
+    /// <returns>The exit status: 0 done, 1 the answer is 'no', 2 wrong input, 3 a fault inside.</returns>
+    public static int Run(string[] args, Action<RootCommand, Option<bool>>? machine = null, Func<string[], int>? handOver = null)
     {
         var asJson = args.Contains("--json", StringComparer.Ordinal);
         try
         {
-            var parse = Root().Parse(args);
+            var root = Root();
+            machine?.Invoke(root, Json);
+            var parse = root.Parse(args);
+            if (handOver is not null && (parse.Errors.Count > 0 || parse.CommandResult.Command.Action != parse.Action))
+            {
+                return handOver(args);
+            }
+
             if (parse.Errors.Count > 0)
             {
                 return Output.Wrong(new Problem("command line", "command-line", $"{Told(parse)} See 'trundle {Words(parse)}--help'."), asJson);
@@ -83,7 +95,6 @@ internal static class TrundleCommand
             parent.Subcommands.Add(OperationCommand(words[^1], operation));
         }
 
-        MachineCommands.AddTo(root, Json);
         return root;
     }
 

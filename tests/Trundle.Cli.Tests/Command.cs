@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text.Json.Nodes;
+using Trundle.Visits.Operations;
 
 namespace Trundle.Cli.Tests;
 
@@ -7,6 +8,21 @@ namespace Trundle.Cli.Tests;
 internal static class Command
 {
     public static string Samples { get; } = Path.Combine(AppContext.BaseDirectory, "samples");
+
+    /// <summary>Each sample that is a command's file, with that command's words.</summary>
+    public static IEnumerable<(string[] Words, string File)> SamplesByCommand()
+    {
+        foreach (var file in Directory.GetFiles(Samples, "*.json").Order(StringComparer.Ordinal))
+        {
+            var name = Path.GetFileNameWithoutExtension(file);
+            var words = OperationList.All.Select(o => o.Name).Where(o => name.StartsWith(o.Replace(' ', '-'), StringComparison.Ordinal)).MaxBy(o => o.Length)
+                ?? (name.StartsWith("visit-", StringComparison.Ordinal) ? "visit check" : null);
+            if (words is not null)
+            {
+                yield return (words.Split(' '), file);
+            }
+        }
+    }
 
     public sealed record Said(int Status, string Output, string Messages)
     {
@@ -16,9 +32,12 @@ internal static class Command
 
     public static Said Run(params string[] arguments) => RunWith("", [], arguments);
 
-    public static Said RunWith(string input, (string Name, string Value)[] environment, params string[] arguments)
+    public static Said RunWith(string input, (string Name, string Value)[] environment, params string[] arguments) =>
+        RunProgram(Path.Combine(AppContext.BaseDirectory, "trundle"), input, environment, arguments);
+
+    public static Said RunProgram(string program, string input, (string Name, string Value)[] environment, params string[] arguments)
     {
-        var start = new ProcessStartInfo(Path.Combine(AppContext.BaseDirectory, "trundle"), arguments)
+        var start = new ProcessStartInfo(program, arguments)
         {
             RedirectStandardInput = true,
             RedirectStandardOutput = true,

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Vehicles;
@@ -27,7 +26,7 @@ public sealed record InUseRule(string Rule, RuleSet? Set, Category Category, boo
 /// <summary>The in-use rules of the United States, the United Kingdom and the European Union, and those of the trade (<c>in-use-rules.csv</c>).</summary>
 public static class InUseRules
 {
-    private static readonly FrozenDictionary<(string Rule, RuleSet? Set), InUseRule> All = Load();
+    private static readonly Dictionary<(string Rule, RuleSet? Set), InUseRule> All = Load();
 
     /// <summary>Every rule, in the order of their names.</summary>
     public static IReadOnlyList<InUseRule> List { get; } = [.. All.Values.OrderBy(r => r.Rule, StringComparer.Ordinal).ThenBy(r => r.Set)];
@@ -64,9 +63,9 @@ public static class InUseRules
         table.Cell(row, "text"),
         table.Cell(row, "action"));
 
-    private static FrozenDictionary<(string, RuleSet?), InUseRule> Load()
+    private static Dictionary<(string, RuleSet?), InUseRule> Load()
     {
         var table = CsvTable.Embedded("in-use-rules.csv");
-        return table.Rows.Select(row => Read(table, row)).ToFrozenDictionary(r => (r.Rule, r.Set));
+        return table.Rows.Select(row => Read(table, row)).ToDictionary(r => (r.Rule, r.Set));
     }
 }

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Globalization;
 using Trundle.Engine.Findings;
 using Trundle.Measures;
@@ -23,7 +22,7 @@ public sealed record Figure(string Key, double Value, string Unit, string What, 
 /// <summary>Every single figure, from the <c>*.figures.csv</c> file of each branch: key, value, unit, what, source, status.</summary>
 public static class Figures
 {
-    private static readonly FrozenDictionary<string, Figure> All = Load();
+    private static readonly Dictionary<string, Figure> All = Load();
 
     /// <summary>The figure of a key; throws where there is none, since that is a mistake in the code.</summary>
     /// <source>each figure names its own</source>
@@ -32,7 +31,7 @@ public static class Figures
     /// <summary>All figures in order of their keys, for the page that lists them.</summary>
     public static IReadOnlyList<Figure> List { get; } = [.. All.Values.OrderBy(f => f.Key, StringComparer.Ordinal)];
 
-    private static FrozenDictionary<string, Figure> Load()
+    private static Dictionary<string, Figure> Load()
     {
         var figures = new List<Figure>();
         foreach (var name in CsvTable.Names(".figures.csv"))
@@ -51,6 +50,6 @@ public static class Figures
             }
         }
 
-        return figures.ToFrozenDictionary(f => f.Key, StringComparer.Ordinal);
+        return figures.ToDictionary(f => f.Key, StringComparer.Ordinal);
     }
 }

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Globalization;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Sidewall;
@@ -17,7 +16,7 @@ public sealed record RimRange(Length Least, Length Most, Length Measuring, strin
 /// <summary>Rim width ranges: table data only. No rule gives an approved range, so a size without a row has none.</summary>
 public static class RimRanges
 {
-    private static readonly FrozenDictionary<string, RimRange> All = Load();
+    private static readonly Dictionary<string, RimRange> All = Load();
 
     /// <summary>The range of a size, or null where no table is held: then the standard's yearbook or the tyre's maker is asked.</summary>
     /// <remarks>P and HL before a size change its load and not its rims, so 205/55 R16's row serves P205/55 R16 and HL205/55 R16 too.</remarks>
@@ -28,10 +27,10 @@ public static class RimRanges
         return All.GetValueOrDefault(size.TextWithoutLoadPrefix);
     }
 
-    private static FrozenDictionary<string, RimRange> Load()
+    private static Dictionary<string, RimRange> Load()
     {
         var table = CsvTable.Embedded("rim_ranges.csv");
-        return table.Rows.ToFrozenDictionary(
+        return table.Rows.ToDictionary(
             row => MarkingReader.SizeText(table.Cell(row, "size")),
             row => new RimRange(
                 Inches(row, "least_in"), Inches(row, "most_in"), Inches(row, "measuring_in"), table.Cell(row, "note"),

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Globalization;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Sidewall;
@@ -18,7 +17,7 @@ public sealed record ListedSize(string Size, Length MeasuringRimWidth, Length? O
 /// <summary>Sizes with their listed dimensions.</summary>
 public static class SizeTable
 {
-    private static readonly FrozenDictionary<string, ListedSize> All = Load();
+    private static readonly Dictionary<string, ListedSize> All = Load();
 
     /// <summary>The row of a size, or null where the table does not list it.</summary>
     /// <param name="size">The size as read.</param>
@@ -29,7 +28,7 @@ public static class SizeTable
         return All.GetValueOrDefault(size.Text);
     }
 
-    private static FrozenDictionary<string, ListedSize> Load()
+    private static Dictionary<string, ListedSize> Load()
     {
         var table = CsvTable.Embedded("r30_sizes.csv");
         var rows = new Dictionary<string, ListedSize>(StringComparer.Ordinal);
@@ -52,7 +51,7 @@ public static class SizeTable
             }
         }
 
-        return rows.ToFrozenDictionary(StringComparer.Ordinal);
+        return rows.ToDictionary(StringComparer.Ordinal);
     }
 
     /// <summary>The source's name without the file's remarks on its comparison columns.</summary>

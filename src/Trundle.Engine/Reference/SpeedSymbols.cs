@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Globalization;
 using Trundle.Engine.Findings;
 using Trundle.Measures;
@@ -37,7 +36,7 @@ public sealed record SpeedSymbol(string Symbol, Speed Speed, bool Above, string 
 /// <summary>The speed symbol table.</summary>
 public static class SpeedSymbols
 {
-    private static readonly FrozenDictionary<string, SpeedSymbol> All = Load();
+    private static readonly Dictionary<string, SpeedSymbol> All = Load();
 
     /// <summary>Every symbol from slow to fast.</summary>
     public static IReadOnlyList<SpeedSymbol> List { get; } = [.. All.Values.Order()];
@@ -47,7 +46,7 @@ public static class SpeedSymbols
     /// <source>UN R30 section 2, speed category symbols (read)</source>
     public static SpeedSymbol? Of(string symbol) => All.GetValueOrDefault(symbol);
 
-    private static FrozenDictionary<string, SpeedSymbol> Load()
+    private static Dictionary<string, SpeedSymbol> Load()
     {
         var table = CsvTable.Embedded("speed_symbol.csv");
         return table.Rows.Select(row =>
@@ -59,6 +58,6 @@ public static class SpeedSymbols
                 speed.StartsWith('>'),
                 table.Cell(row, "note"),
                 new Source("speed category symbols, UN R30 section 2", Source.StatusOf(table.Cell(row, "status")) ?? SourceStatus.FromMemory));
-        }).ToFrozenDictionary(s => s.Symbol, StringComparer.Ordinal);
+        }).ToDictionary(s => s.Symbol, StringComparer.Ordinal);
     }
 }

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Vehicles;
@@ -18,7 +17,7 @@ public readonly record struct PatternMove(Position From, Position To);
 /// <param name="Source">Where it comes from.</param>
 public sealed record RotationPattern(string Name, IReadOnlyList<PatternMove> Moves, IReadOnlyList<Drive> Drives, string Use, bool NeedsMakerDiagram, Source Source)
 {
-    private static readonly FrozenDictionary<string, RotationPattern> ByName = Load().ToFrozenDictionary(p => p.Name, StringComparer.OrdinalIgnoreCase);
+    private static readonly Dictionary<string, RotationPattern> ByName = Load().ToDictionary(p => p.Name, StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The trade's patterns, in the order in which they are considered.</summary>
     public static IReadOnlyList<RotationPattern> Trade { get; } = Load();

@@ -86,7 +86,7 @@ public sealed class VisitAnswers
             {
                 var json = answer.Value.Body;
                 json.Insert(0, "axle", i + 1);
-                axles.Add(json);
+                axles.Add((JsonNode?)json);
                 AnyNo |= answer.Value.No;
             }
             else

@@ -1,0 +1,4 @@
+using Trundle.Cli;
+using Trundle.Quick;
+
+return TrundleCommand.Run(args, handOver: WholeCommand.Run);
