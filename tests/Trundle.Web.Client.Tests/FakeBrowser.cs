@@ -63,6 +63,8 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
             "waiting" => new JsonObject { ["kept"] = Keeps, ["entries"] = new JsonArray([.. Kept.Select(e => (JsonNode?)e.DeepClone())]) }.ToJsonString(),
             "forget" => Forget((string)args![0]!),
             "refuse" => Refuse((string)args![0]!),
+            "remember" => Remember((string)args![0]!, args[1] as string),
+            "recall" => Remembered.GetValueOrDefault((string)args![0]!),
             "settle" => Settle(args![0] as string),
             "ask" => Ask((string)args![0]!, (string)args[1]!, args[2] as string),
             _ => (object?)null,
@@ -98,6 +100,23 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
             ["kind"] = kind, ["name"] = name, ["visitId"] = "01920000-0000-7000-8000-0000000000ff", ["visit"] = "26-0313-2",
             ["place"] = "fitted.1L", ["by"] = "I2", ["at"] = "2026-03-13T10:00:00.000Z",
         });
+    }
+
+    /// <summary>The forms that this browser keeps, by name.</summary>
+    public Dictionary<string, string> Remembered { get; init; } = new(StringComparer.Ordinal);
+
+    private object Remember(string name, string? text)
+    {
+        if (text is null)
+        {
+            Remembered.Remove(name);
+        }
+        else if (Keeps)
+        {
+            Remembered[name] = text;
+        }
+
+        return Keeps;
     }
 
     private object? Settle(string? field)

@@ -32,6 +32,7 @@ public static class VisitFileReader
         var vehicle = file.Object("vehicle") is { } v ? ReadVehicle(v) : new Vehicle();
         var fitted = new List<Assembly>();
         var balance = new Dictionary<Position, FileNode>();
+        var studies = new Dictionary<(Position, string), FileNode>();
         foreach (var item in file.Objects("fitted"))
         {
             var assembly = ReadAssembly(item, vehicle, out var balanceNode);
@@ -51,13 +52,21 @@ public static class VisitFileReader
             {
                 balance[assembly.Position] = balanceNode;
             }
+
+            foreach (var (key, _) in WheelStudies.All)
+            {
+                if (item.Node(key) is { } study)
+                {
+                    studies[(assembly.Position, key)] = study;
+                }
+            }
         }
 
         var conditions = file.Object("conditions") is { } c ? ReadConditions(c) : new Conditions(null, null, null, null, false);
         var work = file.Node("work");
         file.Knows("rotation", "ahead");
         file.Done();
-        return new VisitFile(new FittedVehicle(vehicle, fitted, rules, date) { Ambient = conditions.Ambient }, balance, conditions, work);
+        return new VisitFile(new FittedVehicle(vehicle, fitted, rules, date) { Ambient = conditions.Ambient }, balance, studies, conditions, work);
     }
 
     private static Conditions ReadConditions(FileObject o)
@@ -221,6 +230,7 @@ public static class VisitFileReader
         }
 
         balance = o.Node("balance");
+        o.Knows([.. WheelStudies.All.Select(s => s.Key)]);
         var read = new
         {
             Tyre = o.Object("tyre") is { } tyre ? ReadTyre(tyre) : null,

@@ -26,7 +26,7 @@ public static class BalanceMachineOperation
         }
 
         var outcome = MachineCheck.Of(file.Spins);
-        List<string> cautions = [.. BalanceWords.Cautions, "Do not knock the shaft. Where the clamping nut does not run on freely, stop and look at thread and shaft.", .. Unasked(outcome)];
+        List<string> cautions = [.. StepCautions.OfASpinWithTheShaft, .. Unasked(outcome)];
         return Reading<Answer>.Of(new Answer(outcome.Verdict != MachineVerdict.Passed, Json(file, outcome, cautions), [.. Lines(file, outcome, cautions)]));
     }
 

@@ -10,11 +10,7 @@ namespace Trundle.Visits.Operations;
 public static class BalanceWords
 {
     /// <summary>The cautions that stand with every balance.</summary>
-    public static IReadOnlyList<string> Cautions { get; } =
-    [
-        "The vehicle maker's figures come first.",
-        "Before the spin: mud off, stones out of the tread, old weights off, the clamping nut tight, the guard down; wear eye protection.",
-    ];
+    public static IReadOnlyList<string> Cautions => StepCautions.OfASpin;
 
     /// <summary>Everything, line by line.</summary>
     public static IEnumerable<string> Lines(BalanceFile file, BalanceOutcome outcome)

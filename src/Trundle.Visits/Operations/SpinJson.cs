@@ -9,11 +9,7 @@ namespace Trundle.Visits.Operations;
 internal static class SpinJson
 {
     /// <summary>The cautions of every spin.</summary>
-    public static IReadOnlyList<string> Cautions { get; } =
-    [
-        .. BalanceWords.Cautions,
-        "Do not knock the shaft. Where the clamping nut does not run on freely, stop and look at thread and shaft.",
-    ];
+    public static IReadOnlyList<string> Cautions => StepCautions.OfASpinWithTheShaft;
 
     public static string Word(RotationSense rotation) => rotation switch
     {

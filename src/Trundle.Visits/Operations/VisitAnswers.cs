@@ -30,6 +30,7 @@ public sealed class VisitAnswers
         }
 
         Balance(state);
+        Studies(state);
         Fixings(state);
     }
 
@@ -68,6 +69,27 @@ public sealed class VisitAnswers
         if (solved.Count > 0)
         {
             Add(Leg.OffTheCar, "balance", solved);
+        }
+    }
+
+    /// <summary>What was looked into at a wheel. One that cannot be answered yet says why, and keeps nothing else from being answered.</summary>
+    private void Studies(VisitState state)
+    {
+        foreach (var (key, operation) in WheelStudies.All)
+        {
+            var answered = new JsonObject();
+            foreach (var ((position, _), node) in state.Entered.Studies.Where(s => s.Key.Key == key).OrderBy(s => s.Key.At.ToString(), StringComparer.Ordinal))
+            {
+                var answer = OperationList.Of(operation).Run(node);
+                answered[position.ToString()] = answer.IsRead
+                    ? answer.Value.Body
+                    : new JsonObject { ["notAnswered"] = new JsonObject { ["code"] = answer.Problem!.Code, ["where"] = answer.Problem.Where, ["message"] = answer.Problem.Message } };
+            }
+
+            if (answered.Count > 0)
+            {
+                Add(Leg.OffTheCar, key, answered);
+            }
         }
     }
 

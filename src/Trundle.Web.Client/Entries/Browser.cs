@@ -60,6 +60,12 @@ public sealed class Browser(IJSRuntime js)
         return new HostAnswer(answer["status"]!.GetValue<int>(), answer["text"]!.GetValue<string>());
     }
 
+    /// <summary>Keeps a text on this device under a name, or takes it away; false where the browser keeps nothing, or not so much.</summary>
+    public async Task<bool> RememberAsync(string name, string? text) => await (await Module).InvokeAsync<bool>("remember", name, text);
+
+    /// <summary>What was kept under a name, or null.</summary>
+    public async Task<string?> RecallAsync(string name) => await (await Module).InvokeAsync<string?>("recall", name);
+
     /// <summary>Puts the focus on a field, else on the heading.</summary>
     public async Task SettleAsync(string? field) => await (await Module).InvokeVoidAsync("settle", field);
 

@@ -5,9 +5,9 @@ namespace Trundle.Web.Client.Entries;
 /// <summary>What every field on a page shares: its path, what stands in it, its problem, and the names that tie them together for a screen reader.</summary>
 public abstract class FieldPart : ComponentBase
 {
-    /// <summary>The visit.</summary>
+    /// <summary>What stands behind the page.</summary>
     [CascadingParameter]
-    public required OpenVisit Visit { get; set; }
+    public required IFields Entered { get; set; }
 
     /// <summary>The field's path.</summary>
     [Parameter, EditorRequired]
@@ -22,10 +22,10 @@ public abstract class FieldPart : ComponentBase
     public string? Hint { get; set; }
 
     /// <summary>As recorded, or null.</summary>
-    protected string? Typed => Visit[Field];
+    protected string? Typed => Entered[Field];
 
     /// <summary>What is wrong with it, in words.</summary>
-    protected string? Wrong => Visit.ProblemOf(Field);
+    protected string? Wrong => Entered.ProblemOf(Field);
 
     /// <summary>The control's name in the page.</summary>
     protected string ControlId => IdOf(Field);

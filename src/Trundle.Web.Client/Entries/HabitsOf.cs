@@ -15,7 +15,7 @@ public static class HabitsOf
     public static Habit Torque(this OpenVisit visit) => new(HabitKind.Torque, visit.Units.Torque);
 
     /// <summary>Weights for balancing.</summary>
-    public static Habit Weight(this OpenVisit visit) => new(HabitKind.Weight, visit.Units.Mass);
+    public static Habit Weight(this IFields visit) => new(HabitKind.Weight, visit.Units.Mass);
 
     /// <summary>Distances run: an odometer counts miles where the law of the place does.</summary>
     public static Habit Distance(this OpenVisit visit) => new(HabitKind.Distance, visit["rules"] == "us" ? "mi" : "km");

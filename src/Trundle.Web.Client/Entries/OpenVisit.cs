@@ -8,14 +8,11 @@ using Trundle.Web.Client.Instruments;
 
 namespace Trundle.Web.Client.Entries;
 
-/// <summary>Somebody of the workshop, and in which units that person reads and types.</summary>
-public sealed record Person(int Id, string Name, Role Role, UnitHabits Units);
-
 /// <summary>
 /// The visit that is open on this device: what the host has of it, what this device still holds, and how it stands, computed here by the same
 /// engine as everywhere. It goes on computing while the host is not reached.
 /// </summary>
-public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock) : IDisposable
+public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock) : IFields, IDisposable
 {
     private static readonly TimeSpan Often = TimeSpan.FromSeconds(4);
     private static readonly TimeSpan Seldom = TimeSpan.FromSeconds(20);
@@ -331,29 +328,10 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
 
     private async Task PeopleAsync()
     {
-        var answer = await browser.AskAsync("GET", "/api/v1/people");
-        if (!answer.Good || answer.Body is not { } body)
+        if (await Entries.People.AskAsync(browser) is { } people)
         {
-            return;
+            (People, Me) = (people.All, people.Me);
         }
-
-        People = [.. (body["people"] as JsonArray ?? []).OfType<JsonObject>().Select(Read).OfType<Person>()];
-        var me = (body["me"] as JsonValue)?.TryGetValue<int>(out var id) == true ? id : 0;
-        Me = People.FirstOrDefault(p => p.Id == me);
-    }
-
-    private static Person? Read(JsonObject json)
-    {
-        var units = json["units"] ?? new JsonObject();
-        return (json["id"] as JsonValue)?.TryGetValue<int>(out var id) == true && EntryJson.Text(json, "name") is { } name && RoleWords.Of(EntryJson.Text(json, "role")) is { } role
-            ? new Person(id, name, role, new UnitHabits(
-                One(EntryJson.Text(units, "pressure"), UnitHabits.PressureUnits),
-                One(EntryJson.Text(units, "depth"), UnitHabits.DepthUnits),
-                One(EntryJson.Text(units, "torque"), UnitHabits.TorqueUnits),
-                One(EntryJson.Text(units, "mass"), UnitHabits.MassUnits)))
-            : null;
-
-        static string One(string? unit, IReadOnlyList<string> units) => unit is not null && units.Contains(unit) ? unit : units[0];
     }
 
     /// <summary>Reads the visit anew, as far as an entry changed what stands in it: that an entry was sent changes only what is told of the sending.</summary>

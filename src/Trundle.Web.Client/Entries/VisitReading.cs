@@ -81,7 +81,7 @@ public sealed class VisitReading
         var file = fields.Assemble();
         var root = file.Root;
         var (read, ofFile) = before is not null && changed!.All(before.LeavesTheVehicle)
-            ? (before.Read with { Balance = Balances(root, before.Subject), Work = root.Member("work") }, before._ofFile)
+            ? (before.Read with { Balance = Balances(root, before.Subject), Studies = Studies(root, before.Subject), Work = root.Member("work") }, before._ofFile)
             : ReadFile(root);
         var (work, ofWork) = before is not null && changed!.All(f => !Under(f, "work"))
             ? (before.State.Work, before._ofWork)
@@ -100,7 +100,7 @@ public sealed class VisitReading
     /// else is entered too.
     /// </summary>
     private bool LeavesTheVehicle(string field) => Under(field, "work")
-        || (field.Split('.') is ["fitted", var at, "balance", ..] && Position.Read(at) is { IsRead: true } position
+        || (field.Split('.') is ["fitted", var at, var part, ..] && (part == "balance" || WheelStudies.All.Any(s => s.Key == part)) && Position.Read(at) is { IsRead: true } position
             && Subject.At(position.Value) is { } assembly && assembly is not { Tyre: null, Wheel: null, Tread: null, Pressure: null });
 
     private static bool Under(string field, string path) => field == path || field.StartsWith(path + ".", StringComparison.Ordinal);
@@ -118,20 +118,18 @@ public sealed class VisitReading
     }
 
     /// <summary>The balance parts of the file, wheel by wheel, where the assemblies are the same as before.</summary>
-    private static Dictionary<Position, FileNode> Balances(FileNode root, FittedVehicle subject)
-    {
-        var parts = new Dictionary<Position, FileNode>();
-        foreach (var item in root.Member("fitted")?.Items ?? [])
-        {
-            if (item.Member("position") is { } at && Position.Read(at.Text) is { IsRead: true } position && subject.At(position.Value) is not null
-                && item.Member("balance") is { Kind: not NodeKind.Null } part)
-            {
-                parts.TryAdd(position.Value, part);
-            }
-        }
+    private static Dictionary<Position, FileNode> Balances(FileNode root, FittedVehicle subject) => Parts(root, subject, "balance").ToDictionary();
 
-        return parts;
-    }
+    /// <summary>The parts that other operations read, likewise.</summary>
+    private static Dictionary<(Position At, string Key), FileNode> Studies(FileNode root, FittedVehicle subject) =>
+        WheelStudies.All.SelectMany(s => Parts(root, subject, s.Key).Select(p => ((p.At, s.Key), p.Part))).ToDictionary();
+
+    private static IEnumerable<(Position At, FileNode Part)> Parts(FileNode root, FittedVehicle subject, string key) =>
+        (root.Member("fitted")?.Items ?? [])
+            .Select(item => (At: item.Member("position") is { } at && Position.Read(at.Text) is { IsRead: true } position ? position.Value : (Position?)null, Part: item.Member(key)))
+            .Where(p => p.At is { } at && subject.At(at) is not null && p.Part is { Kind: not NodeKind.Null })
+            .Select(p => (p.At!.Value, p.Part!))
+            .DistinctBy(p => p.Item1);
 
     /// <summary>A position in words: front left.</summary>
     public string Name(Position position) => position.InWords(Axles);

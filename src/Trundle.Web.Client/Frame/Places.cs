@@ -28,6 +28,15 @@ public static class Places
     /// <summary>Choosing who enters and in which units.</summary>
     public static string Who(Guid visit) => $"/bay/{visit:D}/who";
 
+    /// <summary>A tool that belongs to no visit.</summary>
+    public static string Tool(string key) => $"/bay/tools/{key}";
+
+    /// <summary>A tool at a wheel of a visit.</summary>
+    public static string AtWheel(Guid visit, Trundle.Engine.Vehicles.Position position, string key) => $"/bay/{visit:D}/{Wheel}/{position}/{key}";
+
+    /// <summary>What stands in the place of a leg in the address of a tool at a wheel.</summary>
+    public const string Wheel = "wheel";
+
     /// <summary>A visit's sheet as a PDF: for the customer or for the file, on A4 or Letter.</summary>
     public static string Sheet(Guid visit, string reader, string paper) => $"/api/v1/visits/{visit:D}/sheet.pdf?for={reader}&paper={paper}";
 

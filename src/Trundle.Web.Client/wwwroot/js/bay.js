@@ -94,6 +94,30 @@ export async function ask(method, address, body) {
   }
 }
 
+// A form kept on this device under a name; false where the browser keeps nothing, or not so much.
+export function remember(name, text) {
+  try {
+    if (text === null) {
+      localStorage.removeItem(name);
+    } else {
+      localStorage.setItem(name, text);
+    }
+
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+// What was kept under a name, or null.
+export function recall(name) {
+  try {
+    return localStorage.getItem(name);
+  } catch {
+    return null;
+  }
+}
+
 // Puts the focus on the field that the address names, else on the heading, and the sheet to its top.
 export function settle(field) {
   const target = field ? document.getElementById(field) : null;

@@ -1,0 +1,32 @@
+using Trundle.Visits.Files;
+using Trundle.Visits.Operations;
+using Trundle.Web.Client.Tools.Runout;
+
+namespace Trundle.Web.Client.Tools;
+
+/// <summary>One computation with a page of its own, beside any visit or at a visit's wheel.</summary>
+/// <param name="Key">In the address, and the key of its part in a visit's file.</param>
+/// <param name="Title">What the page is called.</param>
+/// <param name="Line">What it is for, in a few words.</param>
+/// <param name="Operation">What it asks.</param>
+public sealed record Tool(string Key, string Title, string Line, Operation Operation)
+{
+    /// <summary>The drawings that belong to its answer.</summary>
+    public Func<FileNode, ToolForm, IReadOnlyList<Drawing>> Draw { get; init; } = (_, _) => [];
+
+    /// <summary>True where it may be kept at a visit's wheel.</summary>
+    public bool AtWheel { get; init; } = true;
+
+    /// <summary>All, in the order in which they are offered.</summary>
+    public static IReadOnlyList<Tool> All { get; } =
+    [
+        new("why", "Not to zero", "why it does not come to zero", OperationList.Of("balance why")),
+        new("runout", "Runout", "dial readings around", OperationList.Of("runout")) { Draw = (file, form) => RunoutDrawing.Of(file, DialUnit.Of(form)) },
+        new("match", "Match mounting", "turn the tyre on its wheel", OperationList.Of("match")),
+        new("trial", "Trial mass", "on the vehicle", OperationList.Of("balance trial")),
+        new("capture", "Recorded spin", "CSV or WAV of one spin", OperationList.Of("balance capture")) { AtWheel = false },
+    ];
+
+    /// <summary>The one of a key, or null.</summary>
+    public static Tool? Of(string? key) => All.FirstOrDefault(t => t.Key == key);
+}

@@ -1,0 +1,140 @@
+using System.Text.Json.Nodes;
+using Trundle.Measures;
+using Trundle.Visits.Bay;
+using Trundle.Visits.Operations;
+using Trundle.Web.Client.Entries;
+
+namespace Trundle.Web.Client.Tools;
+
+/// <summary>
+/// The form of one computation: fields named by their paths in the operation's file, and the answer that the operation gives to the file that they
+/// make. The same file given to the command has the same answer.
+/// </summary>
+public abstract class ToolForm(Tool tool) : IFields
+{
+    private VisitFields? _answered;
+    private AssembledFile? _file;
+    private Reading<Answer>? _answer;
+    private IReadOnlyList<Drawing>? _drawings;
+
+    /// <summary>Told whenever something to be shown has changed.</summary>
+    public event Action? Changed;
+
+    /// <summary>Which computation.</summary>
+    public Tool Tool { get; } = tool;
+
+    /// <inheritdoc />
+    public abstract VisitFields Fields { get; }
+
+    /// <inheritdoc />
+    public abstract UnitHabits Units { get; }
+
+    /// <summary>Where what is entered is kept, in words.</summary>
+    public abstract string Kept { get; }
+
+    /// <inheritdoc />
+    public string? this[string field] => Fields[field];
+
+    /// <summary>The file that the fields make.</summary>
+    public AssembledFile File
+    {
+        get
+        {
+            Reckon();
+            return _file!;
+        }
+    }
+
+    /// <summary>What the operation says to the file.</summary>
+    public Reading<Answer> Reckoned
+    {
+        get
+        {
+            Reckon();
+            return _answer!.Value;
+        }
+    }
+
+    /// <summary>The answer, or null while something is missing or wrong.</summary>
+    public Answer? Answer => Reckoned is { IsRead: true } read ? read.Value : null;
+
+    /// <summary>The answer's keys, or null.</summary>
+    public JsonObject? Body => Answer?.Body;
+
+    /// <summary>The drawings that belong to the answer; none where there is none.</summary>
+    public IReadOnlyList<Drawing> Drawings => Answer is null ? [] : _drawings ??= Tool.Draw(File.Root, this);
+
+    /// <summary>What is missing or wrong first, or null where there is an answer.</summary>
+    public Problem? Problem => Reckoned.Problem;
+
+    /// <summary>True while nothing at all is entered.</summary>
+    public bool IsBlank => !Fields.Newest.Any(e => e.Typed.Length > 0);
+
+    /// <summary>The field that the first problem is about.</summary>
+    public string? ProblemField => Problem is { } problem ? File.FieldOf(problem.Where) : null;
+
+    /// <inheritdoc />
+    public virtual string? ProblemOf(string field) => this[field] is not null && ProblemField == field ? Problem!.Message : null;
+
+    /// <inheritdoc />
+    public abstract Task EnterAsync(params (string Field, string Typed)[] texts);
+
+    /// <summary>Takes everything away that stands under a path.</summary>
+    public Task ClearAsync(string path) => EnterAsync([.. Fields.Under(path).Select(e => (e.Field, ""))]);
+
+    /// <summary>Takes everything away.</summary>
+    public virtual Task ClearAllAsync() => EnterAsync([.. Fields.Newest.Where(e => e.Typed.Length > 0).Select(e => (e.Field, ""))]);
+
+    /// <summary>How many rows a list has: one more than the number of the last in which anything stands.</summary>
+    public int Count(string list) => Fields.Under(list)
+        .Where(e => e.Field.Length > list.Length)
+        .Select(e => e.Field[(list.Length + 1)..].Split('.')[0])
+        .Select(n => int.TryParse(n, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var i) ? i + 1 : 0)
+        .DefaultIfEmpty(0).Max();
+
+    /// <summary>Takes a row out of a list; those after it close up.</summary>
+    public Task RemoveRowAsync(string list, int row)
+    {
+        var count = Count(list);
+        var texts = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var entry in Enumerable.Range(row, Math.Max(0, count - row)).SelectMany(i => Fields.Under(Row(list, i))))
+        {
+            texts[entry.Field] = "";
+        }
+
+        for (var i = row + 1; i < count; i++)
+        {
+            foreach (var entry in Fields.Under(Row(list, i)).ToList())
+            {
+                texts[Row(list, i - 1) + entry.Field[Row(list, i).Length..]] = entry.Typed;
+            }
+        }
+
+        return EnterAsync([.. texts.Select(t => (t.Key, t.Value))]);
+    }
+
+    /// <summary>The path of a row.</summary>
+    public static string Row(string list, int row) => FormattableString.Invariant($"{list}.{row}");
+
+    /// <summary>Tells the page.</summary>
+    protected void Tell() => Changed?.Invoke();
+
+    /// <summary>What is given to the operation; most give the file as it is made.</summary>
+    protected virtual Reading<Answer> Ask(AssembledFile file)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        return Tool.Operation.Run(file.Root);
+    }
+
+    private void Reckon()
+    {
+        var fields = Fields;
+        if (!ReferenceEquals(_answered, fields))
+        {
+            _answered = fields;
+            _file = fields.Assemble();
+            _answer = Ask(_file);
+            _drawings = null;
+        }
+    }
+}
