@@ -118,6 +118,9 @@ public sealed partial class Bay : IAsyncLifetime
         throw new InvalidOperationException($"The bay did not start: {await process.StandardError.ReadToEndAsync(CancellationToken.None)}");
     }
 
+    /// <summary>The text of a sample of the repository.</summary>
+    public static string Sample(string name) => File.ReadAllText(Path.Combine(Checkout(), "samples", name));
+
     private static string Checkout()
     {
         for (var at = new DirectoryInfo(AppContext.BaseDirectory); at is not null; at = at.Parent)

@@ -39,16 +39,48 @@ public sealed class Device(Bay bay) : IAsyncLifetime
             await _page.SetViewportSizeAsync(width, height);
             await _page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light, ReducedMotion = ReducedMotion.Reduce });
             await _page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Bay.Pictures, $"{name}-{look}.png") });
+            if (Whole)
+            {
+                await WholeAsync(Path.Combine(Bay.Pictures, $"{name}-{look}-whole.png"), width, height);
+            }
+
             (await FaultsAsync()).ShouldBeEmpty($"{address} {look}");
             var overhang = await _page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
             overhang.ShouldBeLessThanOrEqualTo(0, $"{address} {look} is wider than its window");
         }
     }
 
+    /// <summary>Takes besides a picture of the whole page, as long as it is.</summary>
+    public bool Whole { get; set; }
+
+    /// <summary>A sheet keeps its foot on the screen and moves inside: for the picture the window is made as long as the page.</summary>
+    private async Task WholeAsync(string path, int width, int height)
+    {
+        var below = await _page.EvaluateAsync<int>("() => Math.max(0, ...[...document.querySelectorAll('.sheet .page, .sheet .middle, .sheet .needed')].map(e => e.scrollHeight - e.clientHeight))");
+        await _page.SetViewportSizeAsync(width, height + below);
+        await _page.ScreenshotAsync(new PageScreenshotOptions { Path = path });
+        await _page.SetViewportSizeAsync(width, height);
+    }
+
+    /// <summary>Keeps a form in this browser, as the tool's page keeps it, made of a file of the command.</summary>
+    public async Task KeepFormAsync(string key, string json)
+    {
+        await _page.EvaluateAsync("""
+            ([key, json]) => {
+              const fields = {};
+              const walk = (at, node) => node !== null && typeof node === "object"
+                ? Object.entries(node).forEach(([name, child]) => walk(at ? `${at}.${name}` : name, child))
+                : (fields[at] = String(node));
+              walk("", JSON.parse(json));
+              localStorage.setItem(`trundle-${key}`, JSON.stringify(fields));
+            }
+            """, new[] { key, json });
+    }
+
     /// <summary>Another page of the visit that is open is gone to as by a tap, without loading the engine anew; everything else is loaded.</summary>
     private async Task OpenAsync(string address)
     {
-        var visit = address.StartsWith("/bay/", StringComparison.Ordinal) ? string.Join('/', address.Split('/').Take(3)) + "/" : null;
+        var visit = address.StartsWith("/bay/", StringComparison.Ordinal) && !address.StartsWith("/bay/tools", StringComparison.Ordinal) ? string.Join('/', address.Split('/').Take(3)) + "/" : null;
         if (visit is not null && new Uri(_page.Url).AbsolutePath.StartsWith(visit, StringComparison.Ordinal))
         {
             await _page.EvaluateAsync("address => { document.activeElement?.blur(); Blazor.navigateTo(address); }", address);

@@ -28,15 +28,50 @@ public sealed class BayPagesTests(Bay bay, Device device) : IClassFixture<Device
     public static TheoryData<string> Pages =>
     [
         "arrive", "arrive/axle-1", "lookOver", "lookOver/1L", "plan", "plan/rotation", "plan/jobs", "offTheCar", "offTheCar/1L/seat", "offTheCar/1L/first-spin",
-        "refit", "refit/1L/stages", "prove", "prove/1L/final-torque", "handBack", "who",
+        "wheel/1L/why", "wheel/1L/runout", "refit", "refit/1L/stages", "prove", "prove/1L/final-torque", "handBack", "who",
     ];
 
     [Theory, MemberData(nameof(Pages))]
     public async Task A_bay_page_has_no_fault(string place)
     {
         // Of the demo's vehicles: the one whose wheels are off for the work on them, the one that is back on its wheels for the rest.
-        var off = new[] { "offTheCar", "plan", "lookOver" }.Any(leg => place.StartsWith(leg, StringComparison.Ordinal));
+        var off = new[] { "offTheCar", "plan", "lookOver", "wheel" }.Any(leg => place.StartsWith(leg, StringComparison.Ordinal));
         var visit = await bay.VisitAsync(off ? "Blue hatchback" : "Grey saloon");
         await device.CheckAsync($"/bay/{visit}/{place}", "bay-" + place.Replace('/', '-'));
+    }
+}
+
+/// <summary>Every tool's page, blank and filled with a sample of the command, at two sizes, in light and dark.</summary>
+public sealed class ToolPagesTests(Bay bay, Device device) : IClassFixture<Device>
+{
+    public static TheoryData<string, string> Samples => new()
+    {
+        { "why", "balance-why-worked.json" },
+        { "runout", "runout-twelve-places.json" },
+        { "runout", "runout-three-mountings.json" },
+    };
+
+    [Fact]
+    public async Task The_list_of_tools_has_no_fault()
+    {
+        bay.Address.ShouldNotBeNull();
+        await device.CheckAsync("/bay/tools", "tools");
+    }
+
+    [Theory]
+    [InlineData("why")]
+    [InlineData("runout")]
+    public async Task A_blank_tool_has_no_fault(string key)
+    {
+        await device.KeepFormAsync(key, "{}");
+        await device.CheckAsync($"/bay/tools/{key}", $"tool-{key}-blank");
+    }
+
+    [Theory, MemberData(nameof(Samples))]
+    public async Task A_tool_with_its_answer_has_no_fault(string key, string sample)
+    {
+        await device.KeepFormAsync(key, Bay.Sample(sample));
+        device.Whole = true;
+        await device.CheckAsync($"/bay/tools/{key}", $"tool-{Path.GetFileNameWithoutExtension(sample)}");
     }
 }

@@ -28,7 +28,7 @@ public static class WheelTold
         var at = WheelBalance.FieldAt(position);
         foreach (var setting in new[] { "rimDistance", "rimDiameter", "rimWidth" })
         {
-            if (visit[$"{at}.settings.{setting}"] is { } typed)
+            if (Setting(visit, at, setting) is { } typed)
             {
                 yield return ($"entered.{setting}", typed);
             }
@@ -81,6 +81,9 @@ public static class WheelTold
         }
     }
 
+    /// <summary>A setting as entered on the balancer; diameter and width else as told of the wheel.</summary>
+    private static string? Setting(OpenVisit visit, string at, string setting) => visit[$"{at}.settings.{setting}"] ?? visit[$"{at}.wheel.{setting}"];
+
     /// <summary>
     /// Where an outer adhesive weight sits from its flange, where the profile does not say it and the plane was measured: the distance between the
     /// planes counts from the inner clip, so that no origin has to be known.
@@ -91,8 +94,8 @@ public static class WheelTold
         if (visit[$"{at}.planes.inner.kind"] != "clip" || visit[$"{at}.planes.outer.kind"] != "adhesive"
             || visit.Fields.Under($"{at}.balancer.weightPlaces.outerAdhesive").Any()
             || WheelBalance.Of(visit, position).File?.Problem?.Planes is not { } planes
-            || Quantity.Read<Length>(visit[$"{at}.settings.rimDiameter"] ?? "", "in") is not { IsRead: true } diameter
-            || Quantity.Read<Length>(visit[$"{at}.settings.rimWidth"] ?? "", "in") is not { IsRead: true } width)
+            || Quantity.Read<Length>(Setting(visit, at, "rimDiameter") ?? "", "in") is not { IsRead: true } diameter
+            || Quantity.Read<Length>(Setting(visit, at, "rimWidth") ?? "", "in") is not { IsRead: true } width)
         {
             yield break;
         }

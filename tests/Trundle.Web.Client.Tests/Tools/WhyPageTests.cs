@@ -74,10 +74,14 @@ public sealed class WhyPageTests : ToolContext
     [Fact]
     public void At_a_wheel_it_begins_with_what_the_visit_tells_and_its_entries_go_into_the_visit()
     {
-        BeforeTheSignature(Role.Technician);
+        BeforeTheSignature(Role.Technician, ("fitted.1R.balance.settings.rimDistance", "64 mm"), ("fitted.1R.balance.settings.rimDiameter", "15 in"), ("fitted.1R.balance.settings.rimWidth", "6 in"));
         var page = AtWheel("1R", "why");
         var form = Form(page);
-        form["entered.rimDiameter"].ShouldBe(Visit["fitted.1R.balance.settings.rimDiameter"]);
+        form["entered.rimDiameter"].ShouldBe("15 in");
+
+        // The sample's strip sits at 165 mm, 110 mm from the inner clip: 25.5 mm inside half the rim diameter, 42.4 mm inside the outer flange.
+        form["balancer.weightPlaces.outerAdhesive.radial"].ShouldBe("-25.5 mm");
+        form["balancer.weightPlaces.outerAdhesive.axial"].ShouldBe("-42.4 mm");
         form["spins.0.display.inner.mass"].ShouldBe(Visit["fitted.1R.balance.readings.inner.mass"]);
         form.Fields.Under("spins.0.fittedAfter").ShouldNotBeEmpty();
         form["spins.1.display.inner.mass"].ShouldBe(Visit["work.steps.1R.check-spin.inner.mass"]);
@@ -85,7 +89,7 @@ public sealed class WhyPageTests : ToolContext
 
         Control(page, "machine.repeatability").Change("1");
         Visit["fitted.1R.why.machine.repeatability"].ShouldBe("1 g");
-        Visit["fitted.1R.why.entered.rimDiameter"].ShouldBe(Visit["fitted.1R.balance.settings.rimDiameter"]);
+        Visit["fitted.1R.why.entered.rimDiameter"].ShouldBe("15 in");
         Visit.Reading.Whole.ShouldBeTrue(string.Join("; ", Visit.Reading.Problems));
         page.Find(".do-next").TextContent.Length.ShouldBeGreaterThan(20);
 
