@@ -18,6 +18,7 @@ public enum HabitKind
     Load,
     Temperature,
     Millimetres,
+    Dial,
     Metres,
     RoadSpeed,
 }
@@ -76,6 +77,7 @@ public static class HabitWords
             HabitKind.Load => Others<Mass>(habit, recorded, ("kg", 0), ("lb", 0)),
             HabitKind.Temperature => Others<Temperature>(habit, recorded, ("°C", 0), ("°F", 0)),
             HabitKind.Millimetres => Others<Length>(habit, recorded, ("mm", 1), ("in", 2)),
+            HabitKind.Dial => Others<Length>(habit, recorded, ("mm", 3), ("in", 4)),
             HabitKind.Metres => Others<Length>(habit, recorded, ("m", 0), ("ft", 0)),
             HabitKind.RoadSpeed => Others<Speed>(habit, recorded, ("km/h", 0), ("mph", 0)),
         };
@@ -92,6 +94,7 @@ public static class HabitWords
         HabitKind.Load => ["kg", "lb"],
         HabitKind.Temperature => ["°C", "°F"],
         HabitKind.Millimetres => ["mm", "cm", "in"],
+        HabitKind.Dial => ["mm", "in"],
         HabitKind.Metres => ["m", "ft"],
         HabitKind.RoadSpeed => ["km/h", "mph"],
     };

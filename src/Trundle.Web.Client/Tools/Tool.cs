@@ -22,9 +22,6 @@ public sealed record Tool(string Key, string Title, string Line, Operation Opera
     [
         new("why", "Not to zero", "why it does not come to zero", OperationList.Of("balance why")),
         new("runout", "Runout", "dial readings around", OperationList.Of("runout")) { Draw = (file, form) => RunoutDrawing.Of(file, DialUnit.Of(form)) },
-        new("match", "Match mounting", "turn the tyre on its wheel", OperationList.Of("match")),
-        new("trial", "Trial mass", "on the vehicle", OperationList.Of("balance trial")),
-        new("capture", "Recorded spin", "CSV or WAV of one spin", OperationList.Of("balance capture")) { AtWheel = false },
     ];
 
     /// <summary>The one of a key, or null.</summary>

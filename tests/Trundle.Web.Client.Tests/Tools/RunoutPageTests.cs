@@ -86,6 +86,18 @@ public sealed class RunoutPageTests : ToolContext
     }
 
     [Fact]
+    public void The_other_direction_is_measured_too_and_nothing_of_the_first_is_lost()
+    {
+        var page = Tool("runout", "runout-twelve-places.json");
+        page.FindAll("button").Single(b => b.TextContent == "Measure lateral: side to side too").Click();
+        Form(page)["radial.readings.0"].ShouldBe("0.85 mm");
+        Form(page).Body!["peakToPeakMillimetres"]!.GetValue<double>().ShouldBe(0.85, 1e-9);
+        page.Find("#f-lateral-readings-now").Input("0.1");
+        page.Find("#f-lateral-readings-now").KeyDown("Enter");
+        Form(page)["lateral.readings.0.value"].ShouldBe("0.1 mm");
+    }
+
+    [Fact]
     public void At_a_wheel_the_readings_go_into_the_visit()
     {
         BeforeTheSignature(Role.Technician);
