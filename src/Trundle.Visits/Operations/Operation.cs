@@ -8,7 +8,11 @@ namespace Trundle.Visits.Operations;
 /// <param name="No">True where the answer is 'no' (a finding of refer, major or dangerous, a tolerance not met): exit status 1.</param>
 /// <param name="Body">The answer for programs, in the contract's keys.</param>
 /// <param name="ForPeople">The answer as lines of text for a person, with units, limits, sources and cautions.</param>
-public sealed record Answer(bool No, JsonObject Body, IReadOnlyList<string> ForPeople);
+public sealed record Answer(bool No, JsonObject Body, IReadOnlyList<string> ForPeople)
+{
+    /// <summary>The answer for programs, in the contract's keys, its numbers as <see cref="AnswerNumbers"/> writes them.</summary>
+    public JsonObject Body { get; } = AnswerNumbers.Plain(Body);
+}
 
 /// <summary>An option of a command that stands for a key of the body.</summary>
 /// <param name="Name">As typed, with two dashes.</param>

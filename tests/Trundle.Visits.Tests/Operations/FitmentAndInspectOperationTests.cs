@@ -122,14 +122,6 @@ public sealed class FitmentAndInspectOperationTests
 
     private static FileNode With(FileNode body, string rules) => body.With("rules", FileNode.From(new JsonObject { ["value"] = rules }).Member("value")!);
 
-    private static FileNode Sample(string name)
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "Trundle.slnx")))
-        {
-            folder = folder.Parent.ShouldNotBeNull();
-        }
-
-        return FileNode.Parse(File.ReadAllText(Path.Combine(folder.FullName, "samples", name)), name).Value;
-    }
+    private static FileNode Sample(string name) =>
+        FileNode.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, name)), name).Value;
 }
