@@ -5,7 +5,7 @@ using Trundle.Engine.Vehicles;
 namespace Trundle.Visits.Bay;
 
 /// <summary>Something that a leg still needs.</summary>
-/// <param name="Leg">On which leg.</param>
+/// <param name="Leg">On which leg it is entered.</param>
 /// <param name="Position">At which wheel, or null for the vehicle.</param>
 /// <param name="Field">The field that it goes into.</param>
 /// <param name="What">What, in a few words.</param>
@@ -165,6 +165,23 @@ public static class VisitNeeds
                     $"{Capital(position.InWords(subject.Vehicle.Axles.Count))}: what is done to it", null);
             }
         }
+    }
+
+    /// <summary>
+    /// What the hand work still needs of the plan: until it says of every wheel what is done to it, nobody knows what is due off the car, at the
+    /// refit and before the road, so none of these legs is done. Null where the plan says it.
+    /// </summary>
+    public static Need? OfHandWork(FittedVehicle subject, VisitWork work)
+    {
+        ArgumentNullException.ThrowIfNull(subject);
+        ArgumentNullException.ThrowIfNull(work);
+        const string why = "until the plan says it, nobody knows what is due here";
+        var wheels = Positions(subject).Where(p => !p.IsSpare).ToList();
+        var open = wheels.Where(p => !work.Jobs.ContainsKey(p)).ToList();
+        return wheels.Count == 0 ? new Need(Leg.Arrive, null, "vehicle.axles.0.placard.size", "Axles with their placard", why)
+            : open.Count == 0 ? null
+            : new Need(Leg.Plan, null, $"work.jobs.{open[0]}",
+                open.Count == wheels.Count ? "What is done to each wheel" : $"What is done to {string.Join(", ", open.Select(p => p.InWords(subject.Vehicle.Axles.Count)))}", why);
     }
 
     private static string Capital(string text) => string.Concat(text[..1].ToUpperInvariant(), text.AsSpan(1));

@@ -45,9 +45,10 @@ public static class VisitStanding
         IReadOnlyList<Finding> found = [.. Judged(judge, arrived), .. known];
         IReadOnlyList<Finding> left = [.. Judged(judge, work.Jobs.Count == 0 && work.Steps.Count == 0 ? arrived : leaving), .. leaks, .. known];
 
+        Need[] handWork = VisitNeeds.OfHandWork(arrived, work) is { } plan ? [plan] : [];
         var legs = LegWords.All.Select(leg => new LegState(
             leg,
-            [.. needs.Where(n => n.Leg == leg)],
+            [.. needs.Where(n => n.Leg == leg), .. leg is Leg.OffTheCar or Leg.Refit or Leg.Prove ? handWork : []],
             [.. steps.Where(s => s.Step.Leg == leg)],
             leg switch
             {

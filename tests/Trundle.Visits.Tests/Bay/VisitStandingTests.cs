@@ -34,6 +34,46 @@ public sealed class VisitStandingTests
     }
 
     [Fact]
+    public void Where_nothing_is_planned_no_leg_of_hand_work_is_done()
+    {
+        var file = Sample();
+        file.Remove("work").ShouldBeTrue();
+        var state = Stands(file);
+        foreach (var leg in new[] { Leg.OffTheCar, Leg.Refit, Leg.Prove })
+        {
+            state.On(leg).Done.ShouldBeFalse(leg.ToString());
+            var need = state.On(leg).Needs.ShouldHaveSingleItem();
+            need.ShouldSatisfyAllConditions(n => n.Leg.ShouldBe(Leg.Plan), n => n.Field.ShouldBe("work.jobs.1L"), n => n.What.ShouldBe("What is done to each wheel"));
+        }
+
+        // What the plan still needs is said as a stop once, on the plan.
+        state.Stops.Where(s => s.Leg != Leg.Plan).ShouldNotContain(s => s.What.StartsWith("What is done", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_wheel_that_the_plan_forgot_keeps_the_hand_work_open_though_every_step_at_the_others_is_recorded()
+    {
+        var file = Sample();
+        file["work"]!["jobs"]!.AsObject().Remove("2R").ShouldBeTrue();
+        var state = Stands(file);
+        state.On(Leg.OffTheCar).Steps.ShouldAllBe(s => s.Standing == StepStanding.Passed);
+        state.On(Leg.OffTheCar).Done.ShouldBeFalse();
+        state.On(Leg.OffTheCar).Needs.ShouldHaveSingleItem().What.ShouldBe("What is done to rear right");
+    }
+
+    [Fact]
+    public void Where_every_wheel_stays_on_by_plan_the_hand_work_is_done()
+    {
+        var file = Sample();
+        file["work"] = new JsonObject
+        {
+            ["rotation"] = "none",
+            ["jobs"] = new JsonObject(new[] { "1L", "1R", "2L", "2R" }.Select(p => KeyValuePair.Create<string, JsonNode?>(p, "stays on"))),
+        };
+        Stands(file).Legs.Where(l => l.Leg is Leg.OffTheCar or Leg.Refit or Leg.Prove).ShouldAllBe(l => l.Done);
+    }
+
+    [Fact]
     public void What_was_wrong_on_arrival_is_still_told_though_it_was_put_right()
     {
         var state = Stands(Sample());
