@@ -21,8 +21,8 @@ internal static class SheetCommand
         command.SetAction(parse =>
         {
             var order = new SheetOrder(
-                SheetWords.ReaderOf(parse.GetValue(reader)) ?? throw Unknown("--for", parse.GetValue(reader), "customer or file"),
-                SheetWords.PaperOf(parse.GetValue(paper)) ?? throw Unknown("--paper", parse.GetValue(paper), "a4 or letter"));
+                SheetWords.ReaderOf(parse.GetValue(reader)) ?? throw Unknown("--for", parse.GetValue(reader), SheetWords.Readers),
+                SheetWords.PaperOf(parse.GetValue(paper)) ?? throw Unknown("--paper", parse.GetValue(paper), SheetWords.Papers));
             if (string.IsNullOrWhiteSpace(parse.GetRequiredValue(output)))
             {
                 throw new InputProblemException(new Problem("--output", "empty", "Nothing was given where the PDF is to be written; name a file, for example sheet.pdf."));
@@ -63,5 +63,5 @@ internal static class SheetCommand
         ]);
 
     private static InputProblemException Unknown(string option, string? text, string known) =>
-        new(new Problem(option, "word-unknown", $"'{NumberText.Shown(text ?? "")}' is not one of the words here; write {known}."));
+        new(new Problem(option, "word-unknown", $"'{NumberText.Shown(text ?? "")}' is not a word here; write {known}."));
 }

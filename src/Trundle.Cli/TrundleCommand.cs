@@ -63,7 +63,7 @@ internal static class TrundleCommand
         }
 
         var word = parse.UnmatchedTokens.FirstOrDefault(t => !t.StartsWith('-'));
-        return $"{(word is null ? "A command is missing" : $"'{NumberText.Shown(word)}' is not a command here")}; there are {string.Join(", ", command.Subcommands.Select(c => c.Name))}.";
+        return $"{(word is null ? "A command is missing" : $"'{NumberText.Shown(word)}' is not a command here")}; there are {ChoiceText.Of(command.Subcommands.Select(c => c.Name), "and")}.";
     }
 
     private static string Words(ParseResult parse) =>

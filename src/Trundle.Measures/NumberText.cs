@@ -30,7 +30,6 @@ public static class NumberText
             i++;
         }
 
-        var first = i;
         var whole = Digits(text, ref i);
         double value;
         if (i < text.Length && text[i] is '.' or ',')
@@ -55,8 +54,12 @@ public static class NumberText
 
             if (mark == ',' && decimals.Length == 3)
             {
-                return Reading<double>.Failed("comma-ambiguous",
-                    $"'{Shown(text[first..i])}' may be a decimal or thousands; write {Shown($"{whole}.{decimals}")} or {Shown($"{whole}{decimals}")}.");
+                // A number that begins with 0 holds no thousands, but a comma before three digits is refused wherever it stands: only what to write differs.
+                var typed = Shown(text[..i]);
+                var sign = negative ? "-" : "";
+                return Reading<double>.Failed("comma-ambiguous", whole.Length == 0 || whole[0] == '0'
+                    ? $"'{typed}' has three digits behind a comma, as a thousands mark has; write {Shown($"{sign}{(whole.TrimStart('0') is { Length: > 0 } rest ? rest : "0")}.{decimals}")}."
+                    : $"'{typed}' may be a decimal or thousands; write {Shown($"{sign}{whole}.{decimals}")} or {Shown($"{sign}{whole}{decimals}")}.");
             }
 
             value = double.Parse(string.Concat(whole.Length == 0 ? "0" : whole, ".", decimals), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);

@@ -84,7 +84,7 @@ public static class Quantity
         return Spelled<T>(unitText) is { } unit
             ? Finite(number.Value, unit, trimmed)
             : Reading<T>.Failed("unit-unknown",
-                $"'{NumberText.Shown(unitText)}' is not a unit of {Bare(T.Kind)}; use one of {string.Join(", ", T.Units.Select(u => u.Symbol))}.");
+                $"'{NumberText.Shown(unitText)}' is not a unit of {Bare(T.Kind)}; use {ChoiceText.Of(T.Units.Select(u => u.Symbol))}.");
 
         static Reading<T> Finite(double number, Unit unit, string typed)
         {

@@ -1,3 +1,5 @@
+using Trundle.Measures;
+
 namespace Trundle.Sheets;
 
 /// <summary>The paper in the printer.</summary>
@@ -23,6 +25,12 @@ public enum SheetReader
 /// <summary>The sizes and words of papers and readers.</summary>
 public static class SheetWords
 {
+    /// <summary>The words of paper, as a message lists them.</summary>
+    public static string Papers { get; } = ChoiceText.Of(["a4", "letter"]);
+
+    /// <summary>The words of who reads it, as a message lists them.</summary>
+    public static string Readers { get; } = ChoiceText.Of(["customer", "file"]);
+
     /// <summary>Width and height in points of 1/72 in.</summary>
     public static (double Width, double Height) Points(this PaperSize paper) => paper switch
     {

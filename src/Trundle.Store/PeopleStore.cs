@@ -120,7 +120,7 @@ public sealed class PeopleStore
         {
             if (!offered.Contains(value, StringComparer.Ordinal))
             {
-                return new Problem(where, "unit-unknown", $"'{NumberText.Shown(value)}' is not offered here; choose one of {string.Join(", ", offered)}.");
+                return new Problem(where, "unit-unknown", $"'{NumberText.Shown(value)}' is not offered here; choose {ChoiceText.Of(offered)}.");
             }
         }
 

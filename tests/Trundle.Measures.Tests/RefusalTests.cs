@@ -57,6 +57,29 @@ public sealed class RefusalTests
     public void A_message_suggests_both_readings_of_an_ambiguous_comma() =>
         Quantity.Read<GaugePressure>("1,234 kPa").Problem!.Message.ShouldContain("1.234 or 1234");
 
+    [Theory]
+    [InlineData("-1,234 kPa", "write -1.234 or -1234.")]
+    [InlineData("0,125 bar", "write 0.125.")]
+    [InlineData("-0,125 bar", "write -0.125.")]
+    [InlineData(",125 bar", "write 0.125.")]
+    [InlineData("00,125 bar", "write 0.125.")]
+    public void What_a_message_says_to_write_is_what_was_meant(string text, string write)
+    {
+        var problem = Quantity.Read<GaugePressure>(text).Problem.ShouldNotBeNull();
+        problem.Code.ShouldBe("comma-ambiguous");
+        problem.Message.ShouldContain(write);
+    }
+
+    [Fact]
+    public void A_message_quotes_each_unit_that_could_stand_there() =>
+        Quantity.Read<Length>("3 furlongs").Problem!.Message.ShouldContain("use 'mm', 'in', 'cm', 'm', 'km', 'mi', 'ft', 'µm' or '32nds'.");
+
+    [Theory]
+    [InlineData("'a'", "a")]
+    [InlineData("'a' or 'b'", "a", "b")]
+    [InlineData("'round, both sides', 'kicked out' or 'not seated'", "round, both sides", "kicked out", "not seated")]
+    public void Words_to_choose_from_stand_in_quotes(string told, params string[] words) => ChoiceText.Of(words).ShouldBe(told);
+
     [Fact]
     public void A_message_never_repeats_more_than_a_line_of_what_was_typed() =>
         Quantity.Read<GaugePressure>(new string('x', 100_000)).Problem!.Message.Length.ShouldBeLessThan(300);

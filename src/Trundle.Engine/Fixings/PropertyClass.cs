@@ -28,7 +28,7 @@ public sealed record PropertyClass(string Name)
         var name = key is "5" or "8" ? "grade " + key : key;
         return Array.IndexOf(Names, name) >= 0
             ? Reading<PropertyClass>.Of(new PropertyClass(name))
-            : Reading<PropertyClass>.Failed("property-class-unknown", $"'{NumberText.Shown(typed)}' is not a property class whose strength is held here; use one of {string.Join(", ", Names)}.");
+            : Reading<PropertyClass>.Failed("property-class-unknown", $"'{NumberText.Shown(typed)}' is not a property class whose strength is held here; use {ChoiceText.Of(Names)}.");
     }
 
     /// <summary>The proof load of a thread in this class: proof stress times stress area, with where the stress comes from.</summary>

@@ -97,7 +97,7 @@ internal static class BalanceStockReader
             var found = AimWords.Where(w => string.Equals(w.Item1, text, StringComparison.OrdinalIgnoreCase)).Select(w => (BalanceAim?)w.Item2).FirstOrDefault();
             if (found is not { } aim)
             {
-                o.Wrong("aims", "word-unknown", $"'{NumberText.Shown(text)}' is not an aim; write some of {string.Join(", ", AimWords.Select(w => w.Item1))} in their order.");
+                o.Wrong("aims", "word-unknown", $"'{NumberText.Shown(text)}' is not an aim; write some of {ChoiceText.Of(AimWords.Select(w => w.Item1), "and")} in their order.");
             }
             else if (aims.Contains(aim) || (aim == BalanceAim.Tolerance && aims.Count > 0))
             {

@@ -205,7 +205,7 @@ public sealed class FileObject
             }
         }
 
-        Wrong(key, "word-unknown", $"'{NumberText.Shown(text)}' is not one of {string.Join(", ", words.Select(w => w.Word))}.");
+        Wrong(key, "word-unknown", $"'{NumberText.Shown(text)}' is not a word here; write {ChoiceText.Of(words.Select(w => w.Word))}.");
         return null;
     }
 
@@ -270,7 +270,7 @@ public sealed class FileObject
             {
                 var nearest = Nearest(key);
                 _problems.Add(new Problem(node.Path, "key-unknown",
-                    $"'{NumberText.Shown(key)}' is not a key here{(nearest is null ? "" : $"; did you mean '{nearest}'?")}{(nearest is null && _known.Count > 0 ? $"; known here: {string.Join(", ", _known.Order(StringComparer.Ordinal).Take(30))}." : "")}"));
+                    $"'{NumberText.Shown(key)}' is not a key here{(nearest is null ? "" : $"; did you mean '{nearest}'?")}{(nearest is null && _known.Count > 0 ? $"; known here: {ChoiceText.Of(_known.Order(StringComparer.Ordinal).Take(30), "and")}." : "")}"));
             }
         }
     }

@@ -241,7 +241,7 @@ public static class MatchFileReader
             {
                 if (wheels.All(w => w.Name != name))
                 {
-                    o.Problems.Add(new Problem($"{tyre.Path}.{key}", "wheel-unknown", $"'{NumberText.Shown(name)}' is not one of the wheels: {string.Join(", ", wheels.Take(10).Select(w => NumberText.Shown(w.Name)))}."));
+                    o.Problems.Add(new Problem($"{tyre.Path}.{key}", "wheel-unknown", $"'{NumberText.Shown(name)}' is not one of the wheels, {ChoiceText.Of(wheels.Take(10).Select(w => w.Name), "and")}."));
                 }
             }
         }

@@ -21,12 +21,12 @@ internal static class SheetEndpoint
         var query = context.Request.Query;
         if (SheetWords.ReaderOf(query.ContainsKey("for") ? query["for"].ToString() : "customer") is not { } reader)
         {
-            return ApiAnswer.Wrong(new Problem("for", "word-unknown", $"'{NumberText.Shown(query["for"].ToString())}' is not one of customer, file."));
+            return ApiAnswer.Wrong(new Problem("for", "word-unknown", $"'{NumberText.Shown(query["for"].ToString())}' is not a word here; write {SheetWords.Readers}."));
         }
 
         if (SheetWords.PaperOf(query.ContainsKey("paper") ? query["paper"].ToString() : "a4") is not { } paper)
         {
-            return ApiAnswer.Wrong(new Problem("paper", "word-unknown", $"'{NumberText.Shown(query["paper"].ToString())}' is not one of a4, letter."));
+            return ApiAnswer.Wrong(new Problem("paper", "word-unknown", $"'{NumberText.Shown(query["paper"].ToString())}' is not a word here; write {SheetWords.Papers}."));
         }
 
         var order = new SheetOrder(reader, paper) { Units = WhoEnters.On(context, store)?.Habits, Entries = [.. visit.Entries.Select(e => e.Entry)] };

@@ -99,6 +99,18 @@ public sealed class VisitStandingTests
     }
 
     [Fact]
+    public void A_word_that_is_none_of_a_steps_is_refused_and_each_that_could_stand_there_is_in_quotes()
+    {
+        var file = Sample();
+        StepsOf(file, "1L")["mount"] = "mounted";
+        var problems = new List<Problem>();
+        VisitStanding.Of(FileNode.Parse(file.ToJsonString(), "sample").Value, problems);
+        var problem = problems.ShouldHaveSingleItem();
+        problem.Where.ShouldBe("work.steps.1L.mount");
+        problem.Message.ShouldStartWith("'mounted' is not a word here; write 'mounted, direction and outside checked' or ");
+    }
+
+    [Fact]
     public void Final_torque_is_never_overruled_by_anybody()
     {
         var file = Sample();

@@ -96,7 +96,7 @@ internal static class RecordingForms
             if (at < 0 && (required || names[key].Given))
             {
                 o.Problems.Add(new Problem(name ?? o.PathOf("csv"), "column-missing",
-                    $"There is no column '{NumberText.Shown(names[key].Name)}'; there are {string.Join(", ", table.Names.Take(12).Select(n => $"'{NumberText.Shown(n)}'"))}. Name it under recording.columns.{key}, or in the file."));
+                    $"There is no column '{NumberText.Shown(names[key].Name)}'; there are {ChoiceText.Of(table.Names.Take(12), "and")}. Name it under recording.columns.{key}, or in the file."));
             }
 
             return at < 0 ? null : table.Columns[at];
