@@ -157,9 +157,10 @@ public sealed class FileNode
         }
         catch (JsonException e)
         {
-            var line = (int)(e.LineNumber ?? 0) + 1;
-            var column = (int)(e.BytePositionInLine ?? 0) + 1;
-            return Reading<FileNode>.Failed(new Problem(Place(fileName, line, column), "json-syntax", $"The file is not JSON here. {WithoutPlace(e.Message)}"));
+            // The parser tells its place by line and byte; its words are for programmers, so the words are ours.
+            var at = (int)Math.Min(bytes.Length, StartOfLine(bytes, e.LineNumber ?? 0) + (e.BytePositionInLine ?? 0));
+            var (line, column) = new PlaceFinder(bytes).Of(at);
+            return Reading<FileNode>.Failed(new Problem(Place(fileName, line, column), "json-syntax", $"The file is not JSON here. {JsonFault.Words(bytes, at, MostDepth)}"));
         }
         catch (InvalidOperationException)
         {
@@ -235,15 +236,15 @@ public sealed class FileNode
     private static string Place(string fileName, int line, int column) =>
         string.Create(CultureInfo.InvariantCulture, $"{(fileName.Length == 0 ? "input" : fileName)}:{line}:{column}");
 
-    /// <summary>The parser's own sentence without its place, which we tell ourselves, and without the rest of the file, which it may quote.</summary>
-    private static string WithoutPlace(string message)
+    private static long StartOfLine(byte[] bytes, long line)
     {
-        var cut = message.IndexOf(" LineNumber:", StringComparison.Ordinal);
-        var sentence = cut < 0 ? message : message[..cut];
-        var quoteEnd = sentence.LastIndexOf("' is ", StringComparison.Ordinal);
-        return sentence.Length > 120 && sentence[0] == '\'' && quoteEnd > 0
-            ? $"'{NumberText.Shown(sentence.AsSpan(1, Math.Min(20, quoteEnd - 1)))}…{sentence[quoteEnd..]}"
-            : sentence;
+        var start = 0;
+        for (; line > 0 && Array.IndexOf(bytes, (byte)'\n', start) is >= 0 and var end; line--)
+        {
+            start = end + 1;
+        }
+
+        return start;
     }
 
     private static (int Line, int Column) PlaceOfCharacter(string text, int index)
