@@ -81,6 +81,7 @@ public static class BayHost
         app.MapPeople();
         app.MapBay();
         app.MapOffice();
+        app.MapOtherMethods();
         app.Map("/api/{**rest}", () => Results.NotFound());
         return app;
     }

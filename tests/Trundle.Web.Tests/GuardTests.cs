@@ -97,6 +97,40 @@ public sealed partial class GuardTests : IAsyncLifetime
         body["error"]!["code"]!.GetValue<string>().ShouldBe("not-found");
     }
 
+    [Theory]
+    [InlineData("GET", "/api/v1/fitment", "POST")]
+    [InlineData("HEAD", "/api/v1/fitment", "POST")]
+    [InlineData("PUT", "/api/v1/balance/solve", "POST")]
+    [InlineData("DELETE", "/api/v1/visits", "GET, HEAD, POST")]
+    [InlineData("POST", "/api/v1/condemned", "GET, HEAD")]
+    [InlineData("PATCH", "/api/v1/people/me", "POST")]
+    [InlineData("PUT", "/api/v1/visits/0198c7a2-3f00-7000-8000-000000000001", "GET, HEAD")]
+    public async Task An_address_asked_in_another_way_says_in_which_it_is(string method, string address, string allowed)
+    {
+        using var request = new HttpRequestMessage(new HttpMethod(method), address);
+        using var answer = await _bay.Client.SendAsync(request);
+        answer.StatusCode.ShouldBe(HttpStatusCode.MethodNotAllowed);
+        answer.Content.Headers.Allow.Order().ShouldBe(allowed.Split(", "));
+        if (method != "HEAD")
+        {
+            var error = System.Text.Json.Nodes.JsonNode.Parse(await answer.Content.ReadAsStringAsync())!["error"]!;
+            error["code"]!.GetValue<string>().ShouldBe("method-not-allowed");
+            error["where"]!.GetValue<string>().ShouldBe(address);
+            error["message"]!.GetValue<string>().ShouldEndWith($", not by {method}.");
+        }
+    }
+
+    [Theory]
+    [InlineData("POST")]
+    [InlineData("DELETE")]
+    public async Task An_address_of_the_interface_that_is_not_there_is_not_there_however_it_is_asked(string method)
+    {
+        using var request = new HttpRequestMessage(new HttpMethod(method), "/api/v1/nothing-here");
+        using var answer = await _bay.Client.SendAsync(request);
+        answer.StatusCode.ShouldBe(HttpStatusCode.NotFound);
+        (await answer.Content.ReadAsStringAsync()).ShouldContain("not-found");
+    }
+
     [Fact]
     public async Task Another_name_for_this_machine_is_not_answered()
     {
