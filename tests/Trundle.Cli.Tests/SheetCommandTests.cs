@@ -53,7 +53,7 @@ public sealed class SheetCommandTests : IDisposable
         await File.WriteAllTextAsync(PathOf("visit.json"), Visit);
         var paper = await Run("visit", "sheet", PathOf("visit.json"), "-o", PathOf("sheet.pdf"), "--paper", "a5");
         paper.Status.ShouldBe(2);
-        paper.Error.ShouldContain("a4 or letter");
+        paper.Error.ShouldContain("'a4' or 'letter'");
         var nowhere = await Run("visit", "sheet", PathOf("visit.json"), "-o", PathOf("none/sheet.pdf"));
         nowhere.Status.ShouldBe(2);
         nowhere.Error.ShouldContain("no such folder");
