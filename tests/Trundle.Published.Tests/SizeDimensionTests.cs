@@ -66,6 +66,18 @@ public sealed class SizeDimensionTests
         double? Number(string column) => Table.Cell(row, column) is { Length: > 0 } text ? double.Parse(text, CultureInfo.InvariantCulture) : null;
     }
 
+    /// <summary>165/70 R13 stands in two sources with other rims: each row is held to the rule on its own rim, and the regulation's is answered.</summary>
+    [Fact]
+    public void A_size_in_two_sources_is_held_row_by_row()
+    {
+        var twice = Table.Rows.GroupBy(r => Table.Cell(r, "size")).Where(g => g.Count() > 1).ShouldHaveSingleItem();
+        twice.Select(r => (Table.Cell(r, "measuring_rim_in"), Table.Cell(r, "overall_diameter_mm"))).ShouldBe([("4.5", "568"), ("5.0", "562")]);
+        var answered = MarkingReader.Read(twice.Key).Value.Size;
+        answered.MeasuringRimWidth!.Value.Inches.ShouldBe(4.5, 1e-9);
+        Millimetres(answered.OverallDiameter).ShouldBe(568, 1e-6);
+        Table.Rows.Count.ShouldBe(73);
+    }
+
     /// <summary>The strongest checks: ETRTO and UN R54 design dimensions on the measuring rim (from memory; two independent lists agree).</summary>
     [Theory]
     [InlineData("155/80R13", 4.5, 578, 157)]

@@ -78,6 +78,9 @@ public sealed class SizeParseVectorTests
         double? Number(string column) => Cell(column) is { Length: > 0 } text ? double.Parse(text, CultureInfo.InvariantCulture) : null;
     }
 
+    [Fact]
+    public void No_row_was_lost_on_the_way() => Table.Rows.Select(r => Table.Cell(r, "input")).Distinct().Count().ShouldBe(33);
+
     /// <summary>The form fits, the width does not (the same grammar page).</summary>
     [Fact]
     public void A_width_of_999_is_rejected_by_its_range()

@@ -7,18 +7,11 @@ namespace Trundle.Rules.Tests;
 /// <summary>The page that lists every figure from memory is made from the data, and is up to date.</summary>
 public sealed class FromMemoryPageTests
 {
-    private static readonly string File_ = Path.Combine(House.Root, "docs", "figures-from-memory.md");
-
     [Fact]
     public void The_page_lists_every_figure_from_memory()
     {
         var page = Page();
-        if (Environment.GetEnvironmentVariable("TRUNDLE_WRITE_DOCS") == "1")
-        {
-            File.WriteAllText(File_, page);
-        }
-
-        File.ReadAllText(File_).ShouldBe(page, "Run this test with TRUNDLE_WRITE_DOCS=1 to write the page anew.");
+        MadePage.Holds("figures-from-memory.md", page);
         page.ShouldContain("| load_index.csv |");
     }
 
@@ -40,17 +33,15 @@ public sealed class FromMemoryPageTests
             """);
         foreach (var f in Figures.List.Where(f => f.Source.Status == SourceStatus.FromMemory))
         {
-            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"| `{f.Key}` | {f.Value} {f.Unit} | {Cell(f.What)} | {Cell(f.Source.Text)} |\n");
+            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"| `{f.Key}` | {f.Value} {f.Unit} | {MadePage.Cell(f.What)} | {MadePage.Cell(f.Source.Text)} |\n");
         }
 
         text.Append("\n## Tables\n\n| table | row | said to be in |\n| --- | --- | --- |\n");
         foreach (var (table, row, source) in EmbeddedTables.FromMemory())
         {
-            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"| {table} | {Cell(row)} | {Cell(source)} |\n");
+            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"| {table} | {MadePage.Cell(row)} | {MadePage.Cell(source)} |\n");
         }
 
         return text.ToString();
     }
-
-    private static string Cell(string text) => text.Replace("|", "\\|", StringComparison.Ordinal).Trim();
 }

@@ -17,7 +17,10 @@ public sealed record ListedSize(string Size, Length MeasuringRimWidth, Length? O
 /// <summary>Sizes with their listed dimensions.</summary>
 public static class SizeTable
 {
-    private static readonly Dictionary<string, ListedSize> All = Load();
+    /// <summary>Every row in the table's order. A size may stand in two of its sources.</summary>
+    public static IReadOnlyList<ListedSize> Rows { get; } = Load();
+
+    private static readonly Dictionary<string, ListedSize> All = BySize();
 
     /// <summary>The row of a size, or null where the table does not list it.</summary>
     /// <param name="size">The size as read.</param>
@@ -28,30 +31,35 @@ public static class SizeTable
         return All.GetValueOrDefault(size.Text);
     }
 
-    private static Dictionary<string, ListedSize> Load()
+    private static Dictionary<string, ListedSize> BySize()
+    {
+        var rows = new Dictionary<string, ListedSize>(StringComparer.Ordinal);
+        foreach (var listed in Rows)
+        {
+            // Where a size stands in two tables, the regulation's own counts.
+            if (!rows.TryGetValue(listed.Size, out var held) || (listed.Overrides && !held.Overrides))
+            {
+                rows[listed.Size] = listed;
+            }
+        }
+
+        return rows;
+    }
+
+    private static List<ListedSize> Load()
     {
         var table = CsvTable.Embedded("r30_sizes.csv");
-        var rows = new Dictionary<string, ListedSize>(StringComparer.Ordinal);
-        foreach (var row in table.Rows)
+        return [.. table.Rows.Select(row =>
         {
-            var size = MarkingReader.SizeText(table.Cell(row, "size"));
             var source = table.Cell(row, "source");
-            var listed = new ListedSize(
-                size,
-                Length.FromInches(double.Parse(table.Cell(row, "measuring_rim_in"), NumberStyles.Float, CultureInfo.InvariantCulture)),
+            return new ListedSize(
+                MarkingReader.SizeText(table.Cell(row, "size")),
+                Quantity.Of<Length>(double.Parse(table.Cell(row, "measuring_rim_in"), NumberStyles.Float, CultureInfo.InvariantCulture), "in"),
                 Millimetres(table.Cell(row, "overall_diameter_mm")),
                 Millimetres(table.Cell(row, "section_width_mm")),
                 source.StartsWith("UN R30 Annex 5", StringComparison.Ordinal) || source.StartsWith("UN R54 Annex 5", StringComparison.Ordinal),
                 new Source(Named(source), Source.StatusOf(table.Cell(row, "status").Split(';')[0])!.Value));
-
-            // Where a size stands in two tables, the regulation's own counts.
-            if (!rows.TryGetValue(size, out var held) || (listed.Overrides && !held.Overrides))
-            {
-                rows[size] = listed;
-            }
-        }
-
-        return rows.ToDictionary(StringComparer.Ordinal);
+        })];
     }
 
     /// <summary>The source's name without the file's remarks on its comparison columns.</summary>
