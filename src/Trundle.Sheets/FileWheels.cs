@@ -62,7 +62,7 @@ internal static class FileWheels
             yield return "Wheel " + string.Join(", ", new[]
             {
                 wheel.Id,
-                wheel.Rim is { } rim ? $"{Quantity.Number(rim.Width.Inches, 2).TrimEnd('0').TrimEnd('.')}{rim.Flange} × {(rim.DiameterInches is { } d ? d.ToString(CultureInfo.InvariantCulture) : $"{rim.DiameterMillimetres?.ToString(CultureInfo.InvariantCulture)} mm")}" : null,
+                wheel.Rim?.Text,
                 wheel.Offset is { } offset ? $"offset {offset.Text("mm", 0)}" : null,
                 wheel.Material switch { WheelMaterial.Steel => "steel", WheelMaterial.Alloy => "alloy", null => null },
                 wheel.Bore is { } bore ? $"bore {bore.Text("mm", 1)}" : null,

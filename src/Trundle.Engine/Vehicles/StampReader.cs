@@ -36,7 +36,10 @@ public static partial class StampReader
                 var flange = m.Groups["fa"].Value + m.Groups["fb"].Value;
                 if (MillimetreRims.Contains(second) && first is >= 80 and <= 300)
                 {
-                    return Reading<RimStamp>.Of(new RimStamp(Length.FromMillimetres(first), flange, null, second));
+                    // On a millimetre rim two letters name the flange, so "165 TX 390" is a slip of the pen and not a T flange with an x behind it.
+                    return flange is "" or "TR" or "TD"
+                        ? Reading<RimStamp>.Of(new RimStamp(Length.FromMillimetres(first), flange, null, second))
+                        : Reading<RimStamp>.Failed("rim-flange-unknown", $"'{NumberText.Shown(text ?? "")}' is a millimetre rim, whose letters are TR or TD; look at the wheel again and write for example 165 TR 390, or 165 x 390 where there are none.");
                 }
 
                 // The trade writes both orders; a diameter is never below 8 and on road wheels never below the width.

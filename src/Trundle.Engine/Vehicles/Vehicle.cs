@@ -251,7 +251,19 @@ public enum WheelMaker
 /// <param name="Flange">J, JJ, B, K …, or empty.</param>
 /// <param name="DiameterInches">Diameter code in inches, or null for a millimetre rim.</param>
 /// <param name="DiameterMillimetres">Diameter in millimetres where stamped so.</param>
-public sealed record RimStamp(Length Width, string Flange, double? DiameterInches, double? DiameterMillimetres);
+public sealed record RimStamp(Length Width, string Flange, double? DiameterInches, double? DiameterMillimetres)
+{
+    /// <summary>The width with its unit, in the unit of the stamp: <c>6.5 in</c>, <c>165 mm</c>.</summary>
+    public string WidthText => DiameterInches is not null ? FormattableString.Invariant($"{Width.Inches:0.##} in") : FormattableString.Invariant($"{Width.Millimetres:0} mm");
+
+    /// <summary>The diameter with its unit, in the unit of the stamp: <c>15 in</c>, <c>390 mm</c>.</summary>
+    public string DiameterText => DiameterInches is { } inches ? FormattableString.Invariant($"{inches:0.##} in") : FormattableString.Invariant($"{DiameterMillimetres:0} mm");
+
+    /// <summary>As it is written for a person: <c>6.5J × 16</c> in inches, as every stamp without a unit is; <c>165 mm TR × 390 mm</c> on a millimetre rim.</summary>
+    public string Text => DiameterInches is { } inches
+        ? FormattableString.Invariant($"{Width.Inches:0.##}{Flange} × {inches:0.##}")
+        : $"{WidthText}{(Flange.Length > 0 ? $" {Flange}" : "")} × {DiameterText}";
+}
 
 /// <summary>One wheel as it is.</summary>
 public sealed record Wheel
