@@ -31,6 +31,22 @@ public sealed record PropertyClass(string Name)
             : Reading<PropertyClass>.Failed("property-class-unknown", $"'{NumberText.Shown(typed)}' is not a property class whose strength is held here; use {ChoiceText.Of(Names)}.");
     }
 
+    /// <summary>True for a property class of metric fixings, false for a grade of inch ones.</summary>
+    private bool Metric => Name.Contains('.', StringComparison.Ordinal);
+
+    /// <summary>
+    /// Why no fixing bears this class on a thread, or null where it can: the classes are those of metric threads, the grades those of inch threads,
+    /// and a strength is not carried from one to the other.
+    /// </summary>
+    /// <source>ISO 898-1 clause 1 (metric threads) and SAE J429 clause 1 (inch threads), from memory</source>
+    public string? Contradiction(ThreadDesignation thread)
+    {
+        ArgumentNullException.ThrowIfNull(thread);
+        return Metric == thread.Metric
+            ? null
+            : $"{(Metric ? $"Class {Name} (ISO 898-1) is that of a metric fixing" : $"{char.ToUpperInvariant(Name[0])}{Name[1..]} (SAE J429) is that of an inch fixing")}, and {thread.Text} is {(thread.Metric ? "a metric" : "an inch")} thread, which bears {ChoiceText.Of(All.Where(c => c.Metric == thread.Metric).Select(c => c.Name))}. Look at the head or the stud's end, and put thread or class right.";
+    }
+
     /// <summary>The proof load of a thread in this class: proof stress times stress area, with where the stress comes from.</summary>
     /// <source>ISO 898-1 and SAE J429: proof load = proof stress × stress area</source>
     public (Force Load, Source Source) ProofLoad(ThreadDesignation thread)

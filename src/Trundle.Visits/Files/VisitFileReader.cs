@@ -207,6 +207,11 @@ public static class VisitFileReader
             Order = order,
             LeftHand = o.Flag("leftHand") ?? false,
         };
+        if (fixings is { Thread: { } thread, PropertyClass: { } propertyClass } && PropertyClass.Read(propertyClass) is { IsRead: true } strength && strength.Value.Contradiction(thread) is { } contradiction)
+        {
+            o.Wrong("propertyClass", "property-class-contradicts", contradiction);
+        }
+
         o.Done();
         return fixings;
     }

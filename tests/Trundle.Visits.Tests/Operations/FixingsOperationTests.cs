@@ -89,6 +89,8 @@ public class FixingsOperationTests
     [InlineData("""{"count":5,"order":[1,2,3,4,4]}""", "order", "order-incomplete")]
     [InlineData("""{"count":5,"thread":"M12"}""", "thread", "thread-unknown")]
     [InlineData("""{"count":5,"propertyClass":"11"}""", "propertyClass", "property-class-unknown")]
+    [InlineData("""{"count":5,"thread":"M12x1.5","propertyClass":"grade 8"}""", "propertyClass", "property-class-contradicts")]
+    [InlineData("""{"count":5,"thread":"1/2-20","propertyClass":"10.9"}""", "propertyClass", "property-class-contradicts")]
     [InlineData("""{"count":5,"seat":"taper"}""", "seat", "word-unknown")]
     [InlineData("""{"count":5,"condition":"wet"}""", "condition", "word-unknown")]
     [InlineData("""{"count":5,"nutFactor":0}""", "nutFactor", "out-of-range")]
@@ -102,5 +104,19 @@ public class FixingsOperationTests
         problem.Where.ShouldBe(where);
         problem.Code.ShouldContain(code);
         problem.Message.ShouldNotBeNullOrWhiteSpace();
+    }
+
+    [Fact]
+    public void A_strength_that_the_thread_cannot_bear_is_named_with_those_that_it_can()
+    {
+        Run("""{"count":5,"thread":"M14x1.5","propertyClass":"grade 8"}""").Problem!.Message
+            .ShouldStartWith("Grade 8 (SAE J429) is that of an inch fixing, and M14x1.5 is a metric thread, which bears '8.8', '10.9' or '12.9'.");
+        Run("""{"count":5,"thread":"1/2-20","propertyClass":"10.9"}""").Problem!.Message
+            .ShouldStartWith("Class 10.9 (ISO 898-1) is that of a metric fixing, and 1/2-20 is an inch thread, which bears 'grade 5' or 'grade 8'.");
+        Run("""{"count":5,"thread":"1/2-20","propertyClass":"grade 8","torque":"90 lbf·ft"}""").IsRead.ShouldBeTrue();
+
+        var problems = new List<Problem>();
+        VisitFileReader.Read(FileNode.Parse("""{"vehicle":{"axles":[{"fixings":{"count":5,"thread":"M12x1.5","propertyClass":"8"}}]}}""", "f").Value, problems);
+        problems.ShouldHaveSingleItem().Where.ShouldBe("vehicle.axles[0].fixings.propertyClass");
     }
 }
