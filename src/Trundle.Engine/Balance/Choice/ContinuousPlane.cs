@@ -6,7 +6,7 @@ namespace Trundle.Engine.Balance.Choice;
 internal static class ContinuousPlane
 {
     /// <summary>
-    /// Every reach of so many pieces that comes within a distance of a vector. With three pieces or more and forbidden arcs or lengths the
+    /// Every reach of so many pieces that comes within a distance of a vector. With two pieces or more and forbidden arcs or lengths the
     /// ring is a bound from outside.
     /// </summary>
     public static List<Reach> Reaches(ChoicePlane plane, int pieces, Complex near, Asked asked, SearchBudget budget)
@@ -27,7 +27,7 @@ internal static class ContinuousPlane
         }
         else
         {
-            all = Sets(plane, pieces, (near.Magnitude - asked.For(0)) / plane.RadiusMillimetres, asked.MostGrams, budget).SelectMany(set => set.Length == 2 ? PairRegion.Of(plane, set[0], set[1]) : [Ring(plane, set)]);
+            all = Sets(plane, pieces, (near.Magnitude - asked.For(0)) / plane.RadiusMillimetres, asked.MostGrams, budget).Select(set => Bound(plane, set, budget));
         }
 
         return [.. all.Where(r => r.Arcs.Arcs.Count > 0 && asked.For(r.MassGrams) is >= 0 and var within && r.Distance(near) <= within)];
@@ -78,19 +78,51 @@ internal static class ContinuousPlane
     private static Reach Ring(ChoicePlane plane, PieceType[] set)
     {
         var arms = set.Select(t => t.MassGrams * plane.RadiusMillimetres).ToArray();
-        var free = plane.Forbidden.Count == 0 && !plane.HasSizes;
         var (inner, outer) = (Math.Max(0, (2 * arms.Max()) - arms.Sum()), arms.Sum());
-        double[]? Realise(Complex x) => free ? Linkage.Close(arms, x) : Linkage.CloseAmong(plane, set, x);
+        double[]? Realise(Complex x) => Linkage.Close(arms, x);
         return new Reach
         {
             Inner = inner,
             Outer = outer,
-            Edges = inner > 0 ? [Reach.Circle(outer, set, Realise), Reach.Circle(inner, set, Realise)] : [Reach.Circle(outer, set, Realise)],
+            Edges = Edges(inner, outer, set, Realise),
             Pieces = set,
-            IsOuterBound = !free,
             Realise = Realise,
         };
     }
+
+    /// <summary>The ring that bounds what pieces with lengths or past forbidden arcs can make; what they make in truth is worked out where it matters.</summary>
+    private static Reach Bound(ChoicePlane plane, PieceType[] set, SearchBudget budget)
+    {
+        var (heaviest, sum, outer) = (set[^1].MassGrams, set.Sum(t => t.MassGrams), Fan.Most(plane, set));
+        var inner = Math.Max(0, (2 * heaviest) - sum) * plane.RadiusMillimetres;
+        Func<Complex, double[]?> realise;
+        Func<Reach, Reach?> whole;
+        if (plane.Forbidden.Count == 0)
+        {
+            var rings = new ChainRings(plane, set, budget);
+            (realise, whole) = (rings.Made, rings.Within);
+        }
+        else
+        {
+            var region = new ChainRegion(plane, set, budget);
+            (realise, whole) = (region.Made, region.Within);
+        }
+
+        return new Reach
+        {
+            Inner = inner,
+            Outer = outer,
+            Arcs = outer < 0 ? AllowedArcs.Without([(0, Math.Tau)], 0) : AllowedArcs.Whole,
+            Edges = Edges(inner, Math.Max(inner, outer), set, realise),
+            Pieces = set,
+            IsOuterBound = true,
+            Realise = realise,
+            Whole = whole,
+        };
+    }
+
+    private static Reach[] Edges(double inner, double outer, PieceType[] set, Func<Complex, double[]?> realise) =>
+        inner > 0 ? [Reach.Circle(outer, set, realise), Reach.Circle(inner, set, realise)] : [Reach.Circle(outer, set, realise)];
 
     /// <summary>Every set of so many pieces that the drawer holds, from a least to a greatest mass, up to the budget.</summary>
     private static List<PieceType[]> Sets(ChoicePlane plane, int pieces, double leastGrams, double mostGrams, SearchBudget budget)

@@ -50,6 +50,11 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
         foreach (var (side, runs, answers) in Runs(a, b))
         {
             var still = Math.Min(beat, best?.Score ?? double.PositiveInfinity);
+            if (runs.Distance(side == PlaneSide.Inner ? inner.Need : outer.Need) > (still + Gap) * score.Bound(side))
+            {
+                continue;
+            }
+
             var found = !runs.IsPoint ? Around(side, runs, answers, still)
                 : Within(Given(side == PlaneSide.Inner ? PlaneSide.Outer : PlaneSide.Inner, answers, runs.Centre), still);
             if (found is { } f && (best is not { } o || f.Score < o.Score || (f.Score == o.Score && f.Squares < o.Squares)))
@@ -199,7 +204,8 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
             return null;
         }
 
-        var arc = runs.Arcs.IsWhole ? (From: bestAngle - 1, Length: 2.0) : runs.Arcs.Arcs.First(r => bestAngle >= r.From && bestAngle <= r.From + r.Length);
+        var arc = runs.Arcs.IsWhole ? (From: bestAngle - 1, Length: 2.0)
+            : runs.Arcs.Arcs.MinBy(r => Math.Max(r.From - bestAngle, bestAngle - r.From - r.Length));
         foreach (var near in (double[])[0.05, 1e-3, 1e-5])
         {
             Polish(Math.Max(arc.From, bestAngle - near), Math.Min(arc.From + arc.Length, bestAngle + near));

@@ -9,6 +9,8 @@ namespace Trundle.Engine.Balance.Choice;
 internal sealed class Reach
 {
     private double? _mass;
+    private Reach? _grown;
+    private bool _isGrown;
 
     public Complex Centre { get; init; }
 
@@ -60,11 +62,27 @@ internal sealed class Reach
     /// <summary>True where the region does not fill the ring between its inner and outer distance.</summary>
     public bool IsPatchy { get; init; }
 
-    /// <summary>How far a vector is from this reach: exactly for a region, arcs aside for a circle.</summary>
+    /// <summary>True where some edges of the region are not known, so that more may be made than is told.</summary>
+    public bool IsPartial { get; init; }
+
+    /// <summary>For a bound from outside: works out what can be made in truth; answers null where the pieces do not fit.</summary>
+    public Func<Reach, Reach?>? Whole { get; init; }
+
+    /// <summary>What can be made in truth, worked out once; null where the pieces do not fit.</summary>
+    public Reach? Grown()
+    {
+        if (!_isGrown)
+        {
+            (_isGrown, _grown) = (true, Whole is null ? this : Whole(this));
+        }
+
+        return _grown;
+    }
+
+    /// <summary>A distance that a vector has at least from this reach: to the ring about its centre.</summary>
     public double Distance(Complex vector)
     {
         var d = (vector - Centre).Magnitude;
-        var ring = d < Inner ? Inner - d : d > Outer ? d - Outer : 0;
-        return ring > 0 || !IsPatchy || Contains(vector) ? ring : Edges.Min(e => e.Distance(vector));
+        return d < Inner ? Inner - d : d > Outer ? d - Outer : 0;
     }
 }

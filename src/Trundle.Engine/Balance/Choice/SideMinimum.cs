@@ -175,6 +175,26 @@ internal ref struct SideMinimum
 
     private void Inside(Reach reach, Complex mean)
     {
+        // Whether a vector of a region with gaps can be made takes work. The score has one least with no reach at all: where that cannot be made, no
+        // other vector inside is better than all edges.
+        if (reach.IsPatchy)
+        {
+            var free = this;
+            free.Score = free.Squares = double.PositiveInfinity;
+            free.Candidates(null, mean);
+            if ((free.Score < Score - Tie || (free.Score <= Score + Tie && free.Squares < Squares)) && reach.Contains(free.Vector))
+            {
+                Try(free.Vector);
+            }
+
+            return;
+        }
+
+        Candidates(reach, mean);
+    }
+
+    private void Candidates(Reach? reach, Complex mean)
+    {
         TryInside(reach, mean);
         for (var i = 0; i < _count; i++)
         {
@@ -191,7 +211,7 @@ internal ref struct SideMinimum
     }
 
     /// <summary>Tries the two points where three weighted distances are equal.</summary>
-    private void Equal(Reach reach, int i, int j, int k)
+    private void Equal(Reach? reach, int i, int j, int k)
     {
         // w²|x − d|² equal for i and j, and for i and k: each is α·s − 2·p·x + c = 0 with s = |x|². Measured from d_i, which is then nothing.
         var (wi, wj, wk) = (_weight[i] * _weight[i], _weight[j] * _weight[j], _weight[k] * _weight[k]);
@@ -231,9 +251,9 @@ internal ref struct SideMinimum
         }
     }
 
-    private void TryInside(Reach reach, Complex x)
+    private void TryInside(Reach? reach, Complex x)
     {
-        if (reach.Contains(x))
+        if (reach is null || reach.Contains(x))
         {
             Try(x);
         }

@@ -375,8 +375,9 @@ internal sealed class WeightChoice
         var a = inner.Select(r => (Reach: r, Least: r.Distance(_inner.Need) / boundInner)).OrderBy(r => _order.Priced(r.Least, r.Reach.MassGrams)).ToList();
         var b = outer.Select(r => (Reach: r, Least: r.Distance(_outer.Need) / boundOuter)).OrderBy(r => _order.Priced(r.Least, r.Reach.MassGrams)).ToList();
 
-        // Sets that only a ring from outside bounds reach the same where their masses are the same: one that is found stands for all.
-        var found = new HashSet<(long, long)>();
+        // Of sets of the same masses whose bounds are rings filled to the middle, what the widest made at its bound stands for the others.
+        var found = new Dictionary<(long, long), List<(double Inner, double Outer)>>();
+        var placing = new PairPlacing(minimum, _inner, _outer, _score.Separate);
         foreach (var x in a)
         {
             foreach (var y in b)
@@ -384,7 +385,7 @@ internal sealed class WeightChoice
                 var masses = x.Reach is { IsOuterBound: true, Inner: 0 } && y.Reach.Inner == 0 || y.Reach is { IsOuterBound: true, Inner: 0 } && x.Reach.Inner == 0
                     ? ((long)Math.Round(x.Reach.MassGrams * 1e5), (long)Math.Round(y.Reach.MassGrams * 1e5))
                     : (-1, -1);
-                if (found.Contains(masses))
+                if (found.TryGetValue(masses, out var made) && made.Exists(m => m.Inner >= x.Reach.Outer && m.Outer >= y.Reach.Outer))
                 {
                     continue;
                 }
@@ -402,27 +403,24 @@ internal sealed class WeightChoice
                     continue;
                 }
 
-                if (IsFar(x.Reach, y.Reach, beat) || minimum.Best(x.Reach, y.Reach, beat + 1e-10) is not { } least)
+                if (IsFar(x.Reach, y.Reach, beat))
                 {
                     continue;
                 }
 
-                if (!_score.Separate)
-                {
-                    least = minimum.Settled(x.Reach, y.Reach, least);
-                }
-
-                if (_inner.Placed(x.Reach, least.Inner) is { } placedInner && _outer.Placed(y.Reach, least.Outer) is { } placedOuter)
+                if (placing.Best(x.Reach, y.Reach, beat + 1e-10, out var missed) is var (placedInner, placedOuter))
                 {
                     Offer(placedInner, placedOuter);
-                    if (masses.Item1 >= 0)
+                    if (masses.Item1 >= 0 && placing.IsAtBound)
                     {
-                        found.Add(masses);
+                        found.TryAdd(masses, []);
+                        found[masses].Add((x.Reach.Outer, y.Reach.Outer));
                     }
                 }
-                else if (last)
+
+                if (last && double.IsFinite(missed))
                 {
-                    _missed.Add((pieces, mass, least.Score));
+                    _missed.Add((pieces, mass, missed));
                 }
             }
         }
@@ -440,7 +438,7 @@ internal sealed class WeightChoice
             ? (PlaneSide.Inner, inner, _inner, outer, _outer.Need)
             : (PlaneSide.Outer, outer, _outer, inner, _inner.Need);
         var (centre, within) = Disc(given, still.Centre - plane.Need, need, beat + 1e-10);
-        return free.IsPatchy ? (centre - free.Centre).Magnitude > free.Outer + within : free.Distance(centre) > within;
+        return free.Distance(centre) > within;
     }
 
     private void Offer(PlacedPiece[] inner, PlacedPiece[] outer)

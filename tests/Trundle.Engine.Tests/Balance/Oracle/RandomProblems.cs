@@ -85,6 +85,58 @@ internal static class RandomProblems
         return random.Next(3) == 0 ? aims : [BalanceAim.Tolerance, .. aims];
     }
 
+    /// <summary>One reading in the outer plane, clips at any angle there and nothing for the inner plane; 200 mm, 5 g a plane.</summary>
+    public static BalanceProblem OnePlane(double grams, double degrees, StockItem[] clips)
+    {
+        var outer = new WeightPlane(WeightKind.Clip, new PlanePlace(Length.FromMillimetres(200), Length.FromMillimetres(150)), false);
+        return new BalanceProblem
+        {
+            Inner = new WeightPlane(WeightKind.Adhesive, new PlanePlace(Length.FromMillimetres(180), Length.FromMillimetres(0)), false),
+            Outer = outer,
+            Readings = new UnbalancePair(default, UnbalanceVector.OfMass(Mass.FromGrams(grams), outer.Place.Radius, WheelAngle.FromDegrees(degrees))),
+            Stock = new WeightStock(clips, []),
+            Tolerance = BalanceTolerance.WhereNoneGiven,
+        };
+    }
+
+    /// <summary>A problem at any angle with lengths, counts and forbidden arcs, of few pieces: at most four on one plane, or three on both.</summary>
+    public static BalanceProblem Lengths(int seed, bool bothPlanes)
+    {
+        var random = new Random(seed);
+        var kinds = random.Next(1, bothPlanes || seed % 8 > 0 ? 3 : 4);
+        StockItem[] clips = [.. new[] { 5, 10, 15, 20, 25, 30 }.OrderBy(_ => random.Next()).Take(kinds).Select(m => new StockItem(
+            Mass.FromGrams(m), random.Next(6) == 0 ? null : Length.FromMillimetres(10 + m + random.Next(40)), random.Next(5) == 0 ? random.Next(1, 4) : null))];
+        var heaviest = clips.Max(c => c.Mass.Grams);
+        var most = !bothPlanes && kinds == 1 ? 4 : 3;
+        var problem = OnePlane(random.NextDouble() * heaviest * (most + 0.3), random.NextDouble() * 360, clips);
+        if (bothPlanes)
+        {
+            var inner = problem.Inner with { Kind = WeightKind.Clip };
+            problem = problem with
+            {
+                Inner = inner,
+                Readings = new UnbalancePair(
+                    UnbalanceVector.OfMass(Mass.FromGrams(random.NextDouble() * heaviest * 1.5), inner.Place.Radius, WheelAngle.FromDegrees(random.NextDouble() * 360)),
+                    UnbalanceVector.OfMass(Mass.FromGrams(random.NextDouble() * heaviest * 2.5), problem.Outer.Place.Radius, WheelAngle.FromDegrees(random.NextDouble() * 360))),
+            };
+        }
+
+        return problem with
+        {
+            Tolerance = bothPlanes ? Tolerance(random, 0.5 + (2 * random.NextDouble())) : PerPlane(1 + (6 * random.NextDouble())),
+            MaxPieces = most,
+            MassPenaltyPerGram = random.Next(3) switch { 0 => 0, 1 => 0.005, _ => 0.02 },
+            Forbidden = [.. Enumerable.Range(0, random.Next(4)).Select(_ =>
+            {
+                var from = random.Next(360);
+                return new ForbiddenArc(bothPlanes ? (PlaneSide)random.Next(2) : PlaneSide.Outer, WheelAngle.FromDegrees(from), WheelAngle.FromDegrees(from + random.Next(2, 50)));
+            })],
+        };
+    }
+
+    private static BalanceTolerance PerPlane(double grams) =>
+        new() { Inner = PlaneTolerance.Of(Mass.FromGrams(grams)), Outer = PlaneTolerance.Of(Mass.FromGrams(grams)), Source = Given };
+
     /// <summary>A problem with any angle in both planes, and parts that join them.</summary>
     public static BalanceProblem Continuous(int seed, BalanceTolerance? tolerance = null)
     {
