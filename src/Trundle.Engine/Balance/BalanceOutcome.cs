@@ -111,4 +111,7 @@ public sealed record BalanceOutcome
 
     /// <summary>Proven to be the best by the order of aims, to a hundred-thousandth of the score.</summary>
     public required bool ProvenOptimal { get; init; }
+
+    /// <summary>The work that the choice took, in counted steps: see <see cref="BalanceSolve.MostWork"/>.</summary>
+    public required long Work { get; init; }
 }

@@ -7,6 +7,12 @@ namespace Trundle.Engine.Balance;
 public static class BalanceSolve
 {
     /// <summary>
+    /// The most work that a choice takes, in steps of some 50 ns on a desk machine, but for the last look before it stops. Counted, so that a result never
+    /// depends on the machine.
+    /// </summary>
+    public const long MostWork = WeightChoice.MostWork;
+
+    /// <summary>
     /// Chooses the weights by the order of aims: meet the tolerance; then fewest pieces; then the least of score and price of mass.
     /// Where nothing meets the tolerance, the least score.
     /// </summary>
@@ -22,7 +28,8 @@ public static class BalanceSolve
         }
 
         var score = ScoreParts.Of(problem.Tolerance, problem.Planes, problem.ReadingPlanes);
-        var chosen = new WeightChoice(problem, score).Best(out var proven);
+        var choice = new WeightChoice(problem, score);
+        var chosen = choice.Best(out var proven);
         List<FittedWeight> weights =
         [
             .. Fitted(problem, PlaneSide.Inner, problem.Inner, chosen.Inner),
@@ -44,6 +51,7 @@ public static class BalanceSolve
             WithinTolerance = value <= 1 + 1e-9,
             TotalMass = Mass.FromGrams(weights.Sum(w => w.Mass.Grams)),
             ProvenOptimal = proven,
+            Work = choice.Work,
         };
     }
 

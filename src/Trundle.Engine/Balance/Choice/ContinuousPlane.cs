@@ -93,6 +93,7 @@ internal static class ContinuousPlane
     /// <summary>The ring that bounds what pieces with lengths or past forbidden arcs can make; what they make in truth is worked out where it matters.</summary>
     private static Reach Bound(ChoicePlane plane, PieceType[] set, SearchBudget budget)
     {
+        budget.Spend(set.Length is 3 or 4 ? 60 : 30);
         var (heaviest, sum, outer) = (set[^1].MassGrams, set.Sum(t => t.MassGrams), Fan.Most(plane, set));
         var inner = Math.Max(0, (2 * heaviest) - sum) * plane.RadiusMillimetres;
         Func<Complex, double[]?> realise;

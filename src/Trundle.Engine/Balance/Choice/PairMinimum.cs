@@ -25,6 +25,7 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
         if (score.Separate)
         {
             var (x, y) = (Nearest(PlaneSide.Inner, a, inner.Need), Nearest(PlaneSide.Outer, b, outer.Need));
+            budget.Spend(10 + (4 * (a.Edges.Count + b.Edges.Count)));
             var value = score.Of(x - inner.Need, y - outer.Need, out var squares);
             return value <= beat ? new PairResult(x, y, value, squares) : null;
         }
@@ -50,7 +51,8 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
         foreach (var (side, runs, answers) in Runs(a, b))
         {
             var still = Math.Min(beat, best?.Score ?? double.PositiveInfinity);
-            if (runs.Distance(side == PlaneSide.Inner ? inner.Need : outer.Need) > (still + Gap) * score.Bound(side))
+            if (runs.Distance(side == PlaneSide.Inner ? inner.Need : outer.Need) > (still + Gap) * score.Bound(side)
+                || IsFar(side == PlaneSide.Inner ? runs : answers, side == PlaneSide.Inner ? answers : runs, still))
             {
                 continue;
             }
@@ -64,6 +66,25 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
         }
 
         return best;
+    }
+
+    /// <summary>True where one part of the score alone, made of rings about both sides' centres, cannot come down to what is to be beaten.</summary>
+    public bool IsFar(Reach a, Reach b, double beat)
+    {
+        var (atInner, atOuter) = (a.Centre - inner.Need, b.Centre - outer.Need);
+        foreach (var part in score.Parts)
+        {
+            var (onInner, onOuter) = (Math.Abs(part.OnInner), Math.Abs(part.OnOuter));
+            var apart = ((part.OnInner * atInner) + (part.OnOuter * atOuter)).Magnitude;
+            var most = (onInner * a.Outer) + (onOuter * b.Outer);
+            var least = Math.Max((onInner * a.Inner) - (onOuter * b.Outer), (onOuter * b.Inner) - (onInner * a.Outer));
+            if (Math.Max(apart - most, least - apart) * part.PerUnit > beat + 1e-9)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static IEnumerable<(PlaneSide Side, Reach Runs, Reach Answers)> Runs(Reach a, Reach b)
@@ -135,11 +156,11 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
     {
         Span<Complex> targets = stackalloc Complex[SideMinimum.Room];
         Span<double> weights = stackalloc double[SideMinimum.Room];
-        budget.Spend(20 * Math.Max(1, reach.Edges.Count));
         var isInner = free == PlaneSide.Inner;
         var minimum = new SideMinimum(score.Parts, free, isInner ? inner.Need : outer.Need, other - (isInner ? outer.Need : inner.Need), targets, weights);
         minimum.Floor = Math.Max(minimum.Floor, floor);
         minimum.Over(reach);
+        budget.Spend(5 + minimum.Work);
         return isInner ? new PairResult(minimum.Vector, other, minimum.Score, minimum.Squares) : new PairResult(other, minimum.Vector, minimum.Score, minimum.Squares);
     }
 

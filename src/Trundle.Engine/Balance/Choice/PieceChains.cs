@@ -177,8 +177,7 @@ internal sealed class PieceChains
 
         void Add()
         {
-            _budget.Spend(4 * size);
-            if (size == 1 || at[^1] + _halves[order[0]] + _halves[order[^1]] <= Math.Tau + 1e-9)
+            if (Spend(4 * size) && (size == 1 || at[^1] + _halves[order[0]] + _halves[order[^1]] <= Math.Tau + 1e-9))
             {
                 list.Add(Body([.. order], [.. at]));
             }
@@ -205,7 +204,7 @@ internal sealed class PieceChains
             {
                 foreach (var b in Chains(subset - part))
                 {
-                    if (!_budget.Spend(8 * (a.Types.Length + b.Types.Length)))
+                    if (!Spend(8 * (a.Types.Length + b.Types.Length)))
                     {
                         return list;
                     }
@@ -274,7 +273,7 @@ internal sealed class PieceChains
                             continue;
                         }
 
-                        if (!_budget.Spend(8 * chain.Types.Length))
+                        if (!Spend(8 * chain.Types.Length))
                         {
                             return;
                         }
@@ -365,6 +364,18 @@ internal sealed class PieceChains
 
     /// <summary>Half the angle that a kind covers.</summary>
     public double Half(int type) => _halves[type];
+
+    /// <summary>Takes work for what is kept; where none is left, something is missing from then on.</summary>
+    private bool Spend(int work)
+    {
+        if (_budget.Spend(work))
+        {
+            return true;
+        }
+
+        IsWhole = false;
+        return false;
+    }
 
     private PieceBody Body(int[] order, double[] at)
     {

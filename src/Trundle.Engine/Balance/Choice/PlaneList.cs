@@ -59,15 +59,24 @@ internal sealed class PlaneList
     {
         if (_reaches is not null)
         {
+            var (nearest, distance) = (default(PlacedPiece[]), double.PositiveInfinity);
             foreach (var reach in _reaches.OrderBy(r => r.Distance(plane.Need)).ThenBy(r => r.MassGrams).Take(20))
             {
-                if (plane.Placed(reach, PairMinimum.Nearest(plane.Side, reach, plane.Need)) is { } placed)
+                if (reach.Distance(plane.Need) >= distance)
                 {
-                    return placed;
+                    break;
+                }
+
+                // Within a bound from outside there may be nothing so near.
+                var placed = plane.Placed(reach, PairMinimum.Nearest(plane.Side, reach, plane.Need))
+                    ?? (reach.Grown() is { } grown && !ReferenceEquals(grown, reach) ? plane.Placed(grown, PairMinimum.Nearest(plane.Side, grown, plane.Need)) : null);
+                if (placed is not null && (plane.Sum(placed) - plane.Need).Magnitude is var d && d < distance)
+                {
+                    (nearest, distance) = (placed, d);
                 }
             }
 
-            return null;
+            return nearest;
         }
 
         var list = Arranged!;

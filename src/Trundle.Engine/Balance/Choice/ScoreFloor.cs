@@ -6,7 +6,7 @@ namespace Trundle.Engine.Balance.Choice;
 internal static class ScoreFloor
 {
     private const int MostSums = 4000;
-    private const long Steps = 400_000;
+    private const long Steps = 200_000;
 
     /// <summary>The floor by mass alone: in each plane a mass brings the need nearer by no more than itself.</summary>
     public static double Of(ScoreParts score, ChoicePlane inner, ChoicePlane outer, bool sharedDrawer, double mostGrams)
@@ -53,7 +53,7 @@ internal static class ScoreFloor
     }
 
     /// <summary>The floor of one plane whose places are few and whose drawer is small: every set of any number of pieces is looked at.</summary>
-    public static double OfPlaces(ScoreParts score, ChoicePlane plane, double mostGrams)
+    public static double OfPlaces(ScoreParts score, ChoicePlane plane, double mostGrams, SearchBudget budget)
     {
         var grams = Math.Min(plane.DrawerGrams, mostGrams);
         if (plane.Places is null || !double.IsFinite(grams) || !double.IsFinite(score.Bound(plane.Side)))
@@ -61,7 +61,7 @@ internal static class ScoreFloor
             return 0;
         }
 
-        return new DiscretePlane(plane, new SearchBudget(Steps)).LeastLeft(grams) is { } left ? Math.Max(0, (left / score.Bound(plane.Side)) - 1e-12) : 0;
+        return new DiscretePlane(plane, new SearchBudget(Steps, budget)).LeastLeft(grams) is { } left ? Math.Max(0, (left / score.Bound(plane.Side)) - 1e-12) : 0;
     }
 
     /// <summary>Every mass that the counted items of a plane can make; null where there are too many or no count.</summary>

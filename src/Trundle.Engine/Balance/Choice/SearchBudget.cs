@@ -1,17 +1,27 @@
 namespace Trundle.Engine.Balance.Choice;
 
 /// <summary>How much work a search may still do. It is counted, not timed, so that a result never depends on the machine.</summary>
-internal sealed class SearchBudget(long steps)
+/// <param name="work">The most.</param>
+/// <param name="whole">The budget that this is a part of, or null.</param>
+internal sealed class SearchBudget(long work, SearchBudget? whole = null)
 {
-    private long _left = steps;
+    private long _left = work;
+    private long _kept;
 
-    /// <summary>False from the moment when the work is used up.</summary>
-    public bool IsLeft => _left > 0;
+    /// <summary>False from the moment when the work is used up that was not kept back.</summary>
+    public bool IsLeft => _left > _kept && (whole?.IsLeft ?? true);
+
+    /// <summary>Work done so far.</summary>
+    public long Spent { get; private set; }
 
     /// <summary>Takes some work; false where none was left.</summary>
-    public bool Spend(long steps)
+    public bool Spend(long work)
     {
-        _left -= steps;
-        return _left > 0;
+        _left -= work;
+        Spent += work;
+        return (whole?.Spend(work) ?? true) && _left > _kept;
     }
+
+    /// <summary>Keeps a part of what is left for later; nothing gives all of it free.</summary>
+    public void KeepBack(double part) => _kept = (long)(Math.Max(0, _left) * part);
 }

@@ -60,6 +60,9 @@ internal ref struct SideMinimum
     /// <summary>Its sum of squares, that parts ties.</summary>
     public double Squares { get; private set; } = double.PositiveInfinity;
 
+    /// <summary>Vectors looked at.</summary>
+    public int Work { get; private set; }
+
     /// <summary>Finds the best vector of a reach.</summary>
     public void Over(Reach reach)
     {
@@ -78,6 +81,12 @@ internal ref struct SideMinimum
 
         foreach (var edge in reach.Edges)
         {
+            Work += 2;
+            if (IsFar(edge))
+            {
+                continue;
+            }
+
             if (edge.IsPoint)
             {
                 Try(edge.Centre);
@@ -91,8 +100,23 @@ internal ref struct SideMinimum
         Inside(reach, mean);
     }
 
+    /// <summary>True where no vector of a circle or point can be better than the best so far.</summary>
+    private readonly bool IsFar(Reach edge)
+    {
+        for (var j = 0; j < _count; j++)
+        {
+            if (_weight[j] * edge.Distance(_target[j]) > Score + Tie)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     private void Try(Complex x)
     {
+        Work++;
         var score = Floor;
         var squares = _squaresOfRest;
         for (var j = 0; j < _count; j++)

@@ -17,6 +17,10 @@ internal sealed class WeightChoice
     private const int PiecesForSquares = 3;
     private const int LastGuessPieces = 4;
     private const long Steps = 8_000_000;
+    private const long GuessSteps = Steps / 5;
+
+    /// <summary>The most work that a choice takes, but for the last step before it stops.</summary>
+    public const long MostWork = (2 * Steps) + GuessSteps;
 
     private readonly ChoicePlane _inner;
     private readonly ChoicePlane _outer;
@@ -33,14 +37,18 @@ internal sealed class WeightChoice
 
     private readonly List<(int Pieces, double Grams, double Score)> _missed = [];
     private readonly Dictionary<(PlaneSide, int), (Asked Asked, PlaneList List)> _lists = [];
-    private SearchBudget _budget = new(Steps);
+    private readonly SearchBudget _all = new(MostWork);
+    private readonly SearchBudget _guess;
+    private SearchBudget _budget;
     private (DiscretePlane? Inner, DiscretePlane? Outer) _places;
     private AimOrder _order;
     private Chosen? _best;
+    private bool _ranOut;
 
     public WeightChoice(BalanceProblem problem, ScoreParts score)
     {
         _score = score;
+        (_budget, _guess) = (new SearchBudget(Steps, _all), new SearchBudget(GuessSteps, _all));
         _aims = AimOrder.Of(problem.Aims, problem.MassPenaltyPerGram);
         _order = _aims;
         _toTolerance = problem.Aims.Contains(BalanceAim.Tolerance);
@@ -67,7 +75,7 @@ internal sealed class WeightChoice
             if (_floor <= Met)
             {
                 Search(Met);
-                if (_best is null && !_budget.IsLeft)
+                if (_best is null && _ranOut)
                 {
                     _best = FirstGuess(LastGuessPieces).Where(c => c.Score <= Met).Aggregate(default(Chosen), (best, c) => _order.IsBetter(c, best) ? c : best);
                 }
@@ -82,18 +90,19 @@ internal sealed class WeightChoice
             _order = AimOrder.LeastScore;
             if (_maxPieces is null)
             {
-                _floor = Math.Max(_floor, Math.Max(ScoreFloor.OfPlaces(_score, _inner, _mostGrams), ScoreFloor.OfPlaces(_score, _outer, _mostGrams)));
+                _floor = Math.Max(_floor, Math.Max(ScoreFloor.OfPlaces(_score, _inner, _mostGrams, _guess), ScoreFloor.OfPlaces(_score, _outer, _mostGrams, _guess)));
             }
 
-            _budget = new SearchBudget(Steps);
+            _budget = new SearchBudget(Steps, _all);
             _places = PlacesOf(_budget);
+            _ranOut = false;
             _missed.Clear();
             _lists.Clear();
         }
 
         Take(FirstGuess(GuessPieces));
         Search(double.PositiveInfinity);
-        if (!_budget.IsLeft)
+        if (_ranOut)
         {
             Take(FirstGuess(LastGuessPieces));
         }
@@ -102,6 +111,9 @@ internal sealed class WeightChoice
         proven = IsProven() && !(_toTolerance && _best!.Score <= Met);
         return _best!;
     }
+
+    /// <summary>Work done so far.</summary>
+    public long Work => _all.Spent;
 
     private void Take(List<Chosen> choices) => _best = choices.Aggregate(_best, (best, c) => _order.IsBetter(c, best) ? c : best);
 
@@ -125,7 +137,7 @@ internal sealed class WeightChoice
         List<PlacedPiece[]> nearest = [[]];
         for (var pieces = 1; pieces <= Math.Min(_maxPieces ?? most, most) && plane.Types.All.Count > 0 && plane.Need.Magnitude > 1e-6; pieces++)
         {
-            var budget = new SearchBudget(Steps / 30);
+            var budget = new SearchBudget(GuessSteps / 8, _guess);
             var places = plane.Places is null ? null : new DiscretePlane(plane, budget);
             for (var within = plane.Need.Magnitude / 256; within <= 2 * plane.Need.Magnitude && budget.IsLeft; within *= 2)
             {
@@ -141,11 +153,12 @@ internal sealed class WeightChoice
     }
 
     private bool IsProven() =>
-        _budget.IsLeft && _missed.All(m => _order.ScoreToBeat(m.Pieces, m.Grams, _best) <= Math.Max(m.Score, _floor) + PairMinimum.Gap);
+        _missed.All(m => _order.ScoreToBeat(m.Pieces, m.Grams, _best) <= Math.Max(m.Score, _floor) + PairMinimum.Gap);
 
     private bool CannotImprove(int pieces) =>
         _order.ScoreToBeat(pieces, pieces * _lightest, _best) is var beat
-        && (beat < 0 || (pieces > _best?.Pieces + PiecesForSquares && beat <= _floor + 1e-10) || (beat <= 1e-12 && _best!.Score <= 1e-12));
+        && (beat < 0 || (beat <= _floor + 1e-10 && _best is { } best && (pieces > best.Pieces + PiecesForSquares || (pieces > best.Pieces && best.Squares <= (_floor * _floor) + 1e-10)))
+            || (beat <= 1e-12 && _best!.Score <= 1e-12));
 
     private void Search(double limit)
     {
@@ -156,6 +169,9 @@ internal sealed class WeightChoice
                 return;
             }
 
+            // No number of pieces takes all the work: where it does not come to an end, more pieces are still looked at.
+            _budget.KeepBack(pieces == _most ? 0 : 0.5);
+
             // What weighs about as much as the need is looked at first: a choice in hand says how heavy anything better may be.
             if (pieces > 1 && (_places.Inner ?? _places.Outer) is not null && _order.Room(pieces, _best).MostGrams > _softGrams)
             {
@@ -163,6 +179,13 @@ internal sealed class WeightChoice
             }
 
             Splits(pieces, limit, double.PositiveInfinity, true);
+            if (!_budget.IsLeft)
+            {
+                _missed.Add((pieces, pieces * _lightest, 0));
+                _ranOut = true;
+            }
+
+            _budget.KeepBack(0);
             if (!_budget.IsLeft)
             {
                 return;
@@ -273,7 +296,11 @@ internal sealed class WeightChoice
 
         var (plane, places) = side == PlaneSide.Inner ? (_inner, _places.Inner) : (_outer, _places.Outer);
         var list = PlaneList.Of(plane, places, pieces, asked, _budget);
-        _lists[(side, pieces)] = (asked, list);
+        if (_budget.IsLeft)
+        {
+            _lists[(side, pieces)] = (asked, list);
+        }
+
         return list;
     }
 
@@ -403,7 +430,7 @@ internal sealed class WeightChoice
                     continue;
                 }
 
-                if (IsFar(x.Reach, y.Reach, beat))
+                if (minimum.IsFar(x.Reach, y.Reach, beat))
                 {
                     continue;
                 }
@@ -424,21 +451,6 @@ internal sealed class WeightChoice
                 }
             }
         }
-    }
-
-    /// <summary>True where one side is a point, and the other cannot come near enough to where that asks it to be.</summary>
-    private bool IsFar(Reach inner, Reach outer, double beat)
-    {
-        if (!inner.IsPoint && !outer.IsPoint)
-        {
-            return false;
-        }
-
-        var (given, still, plane, free, need) = inner.IsPoint
-            ? (PlaneSide.Inner, inner, _inner, outer, _outer.Need)
-            : (PlaneSide.Outer, outer, _outer, inner, _inner.Need);
-        var (centre, within) = Disc(given, still.Centre - plane.Need, need, beat + 1e-10);
-        return free.Distance(centre) > within;
     }
 
     private void Offer(PlacedPiece[] inner, PlacedPiece[] outer)

@@ -58,11 +58,11 @@ public class LengthsAndArcsTests
 
     [Fact]
     public void On_one_plane_no_grid_of_angles_beats_the_choice() =>
-        NoneBetter(2_000, seed => RandomProblems.Lengths(seed, bothPlanes: false), (problem, seed) => problem with { AngleStep = Angle.FromDegrees(seed % 2 == 0 ? 15 : 12) }, 85);
+        Beaten(2_000, seed => RandomProblems.Lengths(seed, bothPlanes: false), (problem, seed) => problem with { AngleStep = Angle.FromDegrees(seed % 2 == 0 ? 15 : 12) }).ShouldBeEmpty();
 
     [Fact]
     public void On_two_planes_no_grid_of_angles_beats_the_choice() =>
-        NoneBetter(1_000, seed => RandomProblems.Lengths(seed, bothPlanes: true), (problem, _) => problem with { AngleStep = Angle.FromDegrees(24) }, 85);
+        Beaten(1_000, seed => RandomProblems.Lengths(seed, bothPlanes: true), (problem, _) => problem with { AngleStep = Angle.FromDegrees(24) }).ShouldBeEmpty();
 
     [Fact]
     public void No_set_that_is_moved_by_chance_beats_the_choice()
@@ -104,16 +104,15 @@ public class LengthsAndArcsTests
         near.ShouldBeGreaterThan(300);
     }
 
-    /// <summary>Nothing on a grid, by trying everything, is better than the choice at any angle; and nearly all choices are proven.</summary>
-    private static void NoneBetter(int problems, Func<int, BalanceProblem> make, Func<BalanceProblem, int, BalanceProblem> onGrid, int leastProvenPercent)
+    /// <summary>Where something on a grid, by trying everything, is better than the choice at any angle, or the choice is not proven.</summary>
+    private static List<string> Beaten(int problems, Func<int, BalanceProblem> make, Func<BalanceProblem, int, BalanceProblem> onGrid)
     {
         var faults = new ConcurrentBag<string>();
-        var (proven, met, several) = (0, 0, 0);
+        var (met, several) = (0, 0);
         Parallel.For(0, problems, seed =>
         {
             var problem = make(seed);
             var outcome = BalanceSolve.Run(problem);
-            Interlocked.Add(ref proven, outcome.ProvenOptimal ? 1 : 0);
             Interlocked.Add(ref met, outcome.WithinTolerance ? 1 : 0);
             Interlocked.Add(ref several, outcome.Weights.GroupBy(w => w.Plane).Any(g => g.Count() > 2) ? 1 : 0);
             if (new BruteForce(problem).Fault(outcome.Weights) is { } misplaced)
@@ -126,15 +125,16 @@ public class LengthsAndArcsTests
             var isBetter = best.Meets != outcome.WithinTolerance ? best.Meets
                 : best.Meets ? best.Pieces < outcome.Pieces || (best.Pieces == outcome.Pieces && best.Score + (price * best.Grams) < outcome.Score + (price * outcome.TotalMass.Grams) - 1e-5)
                 : best.Score < outcome.Score - 1e-5;
-            if (isBetter)
+            if (isBetter || !outcome.ProvenOptimal)
             {
                 faults.Add($"seed {seed}: {outcome.Pieces} pieces, {outcome.TotalMass.Grams} g, score {outcome.Score}, proven {outcome.ProvenOptimal}; on the grid {best.Pieces}, {best.Grams} g, {best.Score}");
             }
         });
-        faults.Take(5).ShouldBeEmpty();
-        proven.ShouldBeGreaterThan(problems * leastProvenPercent / 100);
+
+        // Neither all easy nor all out of reach, and often three pieces on a plane.
         met.ShouldBeInRange(problems / 5, problems * 19 / 20);
         several.ShouldBeGreaterThan(problems / 50);
+        return [.. faults.Order().Take(5)];
     }
 
     private static double[] Places(BalanceOutcome outcome) => [.. outcome.Weights.Select(w => w.Place.Degrees).Order()];
