@@ -1,7 +1,7 @@
 using System.Globalization;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
-using Trundle.Engine.Reference;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Sidewall;
 using Trundle.Engine.Vehicles;
 
@@ -18,23 +18,22 @@ internal static class AgeCheck
         }
 
         var at = assembly.Position.ToString();
-        var byLaw = UnderTheLaw(book, assembly);
         if (tyre.Tin is not { } typed)
         {
-            Missing(book, at, byLaw, "none entered");
+            Missing(book, assembly, at, "none entered");
             return;
         }
 
         var read = TinReader.Read(typed, book.Subject.Date);
         if (!read.IsRead)
         {
-            book.Judge("age.code", at, true, Amount.Word(typed), null, $"{read.Problem!.Message} {InUseRules.Of("age.code", null).Action}");
+            book.Judge("age.code", at, true, Amount.Word(typed), null, $"{read.Problem!.Message} {book.Rule("age.code").Action}");
             return;
         }
 
         if (read.Value.Week is null)
         {
-            Missing(book, at, byLaw, "no date in the code");
+            Missing(book, assembly, at, "no date in the code");
         }
         else if (book.Subject.Date is not { } day)
         {
@@ -42,13 +41,13 @@ internal static class AgeCheck
         }
         else if (read.Value.AgeOn(day) is { } age)
         {
-            Judge(book, at, byLaw, read.Value, age);
+            Judge(book, assembly.Position, at, read.Value, age);
         }
     }
 
-    private static void Missing(CheckBook book, string at, bool byLaw, string what)
+    private static void Missing(CheckBook book, Assembly assembly, string at, string what)
     {
-        if (byLaw)
+        if (!assembly.Position.IsSpare && book.InForce.LawOf("age.legible", book.Subject) is not null)
         {
             book.Judge("age.legible", at, true, Amount.Word(what), null);
         }
@@ -58,18 +57,19 @@ internal static class AgeCheck
         }
     }
 
-    private static void Judge(CheckBook book, string at, bool byLaw, Tin tin, TinAge age)
+    private static void Judge(CheckBook book, Position position, string at, Tin tin, TinAge age)
     {
         var measured = age.Years is { } years
             ? new Amount(years, "years", string.Create(CultureInfo.InvariantCulture, $"{years:0.0} years (week {tin.Week} of {tin.Year}, give or take a week)"))
             : new Amount(age.LeastYears, "years", string.Create(CultureInfo.InvariantCulture, $"{age.LeastYears:0} to {age.MostYears:0} years (three-digit date code: decade not known)"));
         string[] cautions = tin.Form == TinForm.Retread ? ["The date of a retread is that of its retreading."] : [];
-        var law = Figures.Of("condition.age-law");
-        if (byLaw)
+        if (book.LawLimit("age.law", position) is { } law)
         {
             // The week's first day is counted, so only an age that is over the limit by more than the week's doubt breaks it for certain.
-            book.Judge("age.law", at, age.LeastYears > law.Value, measured, Years(law), null, cautions);
+            book.Judge("age.law", at, law.IsBrokenBy(age.LeastYears), measured, law.Limit, null, cautions);
         }
+
+        book.ByWorkshop(JudgedQuantity.TyreAge, position, at, age.Years ?? age.LeastYears, measured);
 
         if (tin.AmbiguousDecade)
         {
@@ -77,29 +77,9 @@ internal static class AgeCheck
             return;
         }
 
-        var replace = Figures.Of("condition.age-replace");
-        var ask = Figures.Of("condition.age-ask");
-        var inspect = Figures.Of("condition.age-inspect");
-        var (rule, figure) = age.Years >= replace.Value ? ("age.ten", replace) : age.Years >= ask.Value ? ("age.six", ask) : ("age.inspect", inspect);
-        var reached = age.Years >= inspect.Value;
-        book.Judge(rule, at, reached, measured, Years(figure), reached ? InUseRules.Of(rule, book.Rules).Action : null, cautions);
-    }
-
-    private static Limit Years(Figure figure) => new(Amount.Number(figure.Value, "years", 0), figure.Source);
-
-    /// <summary>True where UK law since 2021 bars tyres over ten years: steered front axles of goods vehicles over 3.5 t, buses and coaches; single wheels of minibuses.</summary>
-    private static bool UnderTheLaw(CheckBook book, Assembly assembly)
-    {
-        if (book.Rules != RuleSet.UnitedKingdom || book.Vehicle.AxleAt(assembly.Position) is not { } axle)
-        {
-            return false;
-        }
-
-        return book.Vehicle.VehicleClass switch
-        {
-            "goods over 3500 kg" or "bus" => axle.Steered && assembly.Position.Axle == 1,
-            "minibus" => assembly.Position.Dual == DualPlace.Single,
-            _ => false,
-        };
+        string[] steps = ["age.ten", "age.six", "age.inspect"];
+        var rule = Array.Find(steps, r => book.Limit(r, position).IsBrokenBy(age.Years!.Value));
+        var limit = book.Limit(rule ?? "age.inspect", position);
+        book.Judge(limit.Rule, at, rule is not null, measured, limit.Limit, rule is null ? null : book.Rule(rule).Action, cautions);
     }
 }

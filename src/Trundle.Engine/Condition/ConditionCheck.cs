@@ -13,7 +13,7 @@ public static class ConditionCheck
     /// </summary>
     /// <param name="subject">The vehicle with what is fitted; without rules only the trade's are applied, without a date no age is told.</param>
     /// <returns>Every result, passes with category none, and what is needed where data was left out.</returns>
-    /// <source>the rules of <c>in-use-rules.csv</c> and the figures of <c>condition.figures.csv</c>, each with its own source</source>
+    /// <source>the rules of <c>in-use-rules.csv</c> and the limits of <c>in-use-limits.csv</c>, the figures of <c>condition.figures.csv</c>, each with its own source</source>
     public static CheckResult Run(FittedVehicle subject)
     {
         ArgumentNullException.ThrowIfNull(subject);
@@ -26,6 +26,7 @@ public static class ConditionCheck
             }
 
             TreadCheck.Check(book, assembly);
+            WinterCheck.Mark(book, assembly);
             AgeCheck.Check(book, assembly);
             DamageCheck.Check(book, assembly);
             PressureFound.Check(book, assembly);
@@ -33,6 +34,7 @@ public static class ConditionCheck
         }
 
         TreadSpread.Check(book);
+        WinterCheck.Country(book);
         return book.Result();
     }
 }

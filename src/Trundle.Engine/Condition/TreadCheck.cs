@@ -1,8 +1,7 @@
 using System.Globalization;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
-using Trundle.Engine.Reference;
-using Trundle.Engine.Sidewall;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 
@@ -25,76 +24,50 @@ internal static class TreadCheck
             book.Need(at, $"the tread depth at the {place} groove", "the least depth holds across the tyre");
         }
 
-        var rule = Rule(book, assembly.Position);
-        if (rule is not { } chosen)
+        var law = TreadLimits.OfLaw(book.Subject, assembly.Position);
+        if (law is null && book.Rules is not null)
         {
             book.Need(at, "this country's own least tread depth for this class of vehicle", "the European text covers cars, vans and light trailers only");
-            chosen = ("tread.depth", "condition.tread-trade", null);
         }
 
-        var limit = Figures.Of(chosen.Figure);
+        var limit = law ?? TreadLimits.OfTrade(book.Subject, assembly.Position);
         var least = tread.All.MinBy(t => t.Depth);
-        var inUse = rule is null ? InUseRules.Of("tread.depth", null) : InUseRules.Of(chosen.Rule, book.Rules);
-        var broken = Below(least.Depth, limit);
-        if (broken && chosen.BandRule is { } band && OnlyOneShoulder(tread, limit))
+        var depth = least.Depth.Millimetres;
+        var broken = limit.IsBrokenBy(depth);
+        if (broken && law is { Rule: "tread.depth.heavy" } && book.InForce.LawOf("tread.depth.heavy-band", book.Subject) is { } band && OnlyOneShoulder(tread, limit))
         {
-            book.Judge(InUseRules.Of(band, book.Rules), at, true, Measured(tread), limit.Limit(Decimals(limit)));
+            book.Judge(band, at, true, Measured(tread), limit.Limit);
         }
         else
         {
-            book.Judge(inUse, at, broken, Measured(tread), limit.Limit(Decimals(limit)), null, Cautions(tread));
+            book.Judge(law is null ? book.InForce.OfTrade("tread.depth") : book.Rule(limit.Rule), at, broken, Measured(tread), limit.Limit, null, [.. Cautions(tread, broken)]);
         }
 
-        WearIndicator(book, at, least.Depth, limit, rule, broken);
-        var near = Figures.Of("condition.tread-near");
-        if (!broken && Below(least.Depth, near))
+        // At the height of the wear indicators they are level with the tread; the European categories name that.
+        if (!broken && book.LawLimit("tread.wear-indicator", assembly.Position) is { } indicator && indicator.IsBrokenBy(depth))
         {
-            book.Judge("tread.near-limit", at, true, Measured(tread), near.Limit(1));
+            book.Judge("tread.wear-indicator", at, true, Amount.Of(least.Depth, "mm", 2), indicator.Limit);
         }
+
+        var near = book.Limit("tread.near-limit", assembly.Position);
+        if (!broken && near.IsBrokenBy(depth))
+        {
+            book.Judge("tread.near-limit", at, true, Measured(tread), near.Limit);
+        }
+
+        WinterCheck.Depth(book, assembly, depth, Measured(tread));
+        book.ByWorkshop(JudgedQuantity.TreadDepth, assembly.Position, at, depth, Measured(tread));
     }
 
     internal static IEnumerable<(string Place, IReadOnlyList<Length> Depths)> Places(TreadDepths tread) =>
         [("inner", tread.Inner), ("centre", tread.Centre), ("outer", tread.Outer)];
 
-    /// <summary>The rule and figure that hold at a position; null where the rule set has none for the vehicle's class.</summary>
-    private static (string Rule, string Figure, string? BandRule)? Rule(CheckBook book, Position position)
-    {
-        var vehicle = book.Vehicle;
-        var heavyClass = vehicle.VehicleClass is "goods over 3500 kg" or "bus" or "minibus" or "motorcycle";
-        return book.Rules switch
-        {
-            null => ("tread.depth", "condition.tread-trade", null),
-            RuleSet.UnitedStates when Drivetrain.HeavyByUnitedStatesRules(vehicle) => position.Axle == 1 && vehicle.VehicleClass != "trailer"
-                ? ("tread.depth.heavy-front", "condition.tread-us-heavy-front", null)
-                : ("tread.depth.heavy", "condition.tread-us-heavy", null),
-            RuleSet.UnitedStates => ("tread.depth", "condition.tread-us", null),
-            RuleSet.UnitedKingdom when heavyClass => ("tread.depth.heavy", "condition.tread-uk-heavy", "tread.depth.heavy-band"),
-            RuleSet.UnitedKingdom => ("tread.depth", "condition.tread-uk", null),
-            RuleSet.EuropeanUnion when heavyClass && vehicle.VehicleClass != "minibus" => null,
-            RuleSet.EuropeanUnion => ("tread.depth", "condition.tread-eu", null),
-            _ => throw new InvalidOperationException("No such rule set."),
-        };
-    }
-
-    /// <summary>At the height of the wear indicators they are level with the tread; the European categories name that.</summary>
-    private static void WearIndicator(CheckBook book, string at, Length least, Figure limit, (string, string, string?)? rule, bool broken)
-    {
-        if (book.Rules == RuleSet.EuropeanUnion && rule is not null && !broken && least.Millimetres <= limit.As<Length>().Millimetres + CheckBook.Hair)
-        {
-            book.Judge("tread.wear-indicator", at, true, Amount.Of(least, "mm", 2), Figures.Of("condition.tread-trade").Limit(1));
-        }
-    }
-
     /// <summary>True where only the inner or only the outer place is below, so that three quarters of the breadth may still have the depth.</summary>
-    private static bool OnlyOneShoulder(TreadDepths tread, Figure limit)
+    private static bool OnlyOneShoulder(TreadDepths tread, InUseLimit limit)
     {
-        var below = Places(tread).Where(p => p.Depths.Any(d => Below(d, limit))).ToList();
+        var below = Places(tread).Where(p => p.Depths.Any(d => limit.IsBrokenBy(d.Millimetres))).ToList();
         return below is [{ Place: not "centre" }] && below[0].Depths.All(d => d.Millimetres > CheckBook.Hair);
     }
-
-    private static bool Below(Length depth, Figure limit) => depth.Millimetres < limit.As<Length>().Millimetres - CheckBook.Hair;
-
-    private static int Decimals(Figure limit) => limit.Unit == "in" ? 4 : 1;
 
     /// <summary>The least depth, and the least at each place.</summary>
     private static Amount Measured(TreadDepths tread)
@@ -104,7 +77,16 @@ internal static class TreadCheck
         return new Amount(least.Depth.Millimetres, "mm", string.Create(CultureInfo.InvariantCulture, $"{least.Depth.Millimetres:0.0##} mm at the {least.Place} (least of {string.Join(", ", each)})"));
     }
 
-    private static string[] Cautions(TreadDepths tread) => Places(tread).Any(p => p.Depths.Count is > 0 and < 3)
-        ? ["The rules hold round the whole tyre: measure at three places about equally spaced, and at the least of all."]
-        : [];
+    private static IEnumerable<string> Cautions(TreadDepths tread, bool broken)
+    {
+        if (Places(tread).Any(p => p.Depths.Count is > 0 and < 3))
+        {
+            yield return "The rules hold round the whole tyre: measure at three places about equally spaced, and at the least of all.";
+        }
+
+        if (broken)
+        {
+            yield return "Depth counts in the major grooves, those with the wear indicators, and not on an indicator, tie bar, hump or fillet (49 CFR 393.5 and 393.75, in part second-hand): make sure that the gauge stood in the groove.";
+        }
+    }
 }

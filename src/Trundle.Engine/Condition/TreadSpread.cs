@@ -1,7 +1,7 @@
 using System.Globalization;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
-using Trundle.Engine.Reference;
+using Trundle.Engine.InUse;
 using Trundle.Measures;
 
 namespace Trundle.Engine.Condition;
@@ -25,12 +25,11 @@ internal static class TreadSpread
         var deepest = depths.MaxBy(d => d.Depth);
         var least = depths.MinBy(d => d.Depth);
         var spread = deepest.Depth - least.Depth;
-        var minor = Figures.Of("condition.spread-minor");
-        var major = Figures.Of("condition.spread-major");
-        var grave = Above(spread, major);
+        var minor = book.Limit("tread.spread.minor", null);
+        var major = book.Limit("tread.spread", null);
+        var grave = major.IsBrokenBy(spread.Millimetres);
         var measured = new Amount(spread.Millimetres, "mm", string.Create(CultureInfo.InvariantCulture, $"{spread.Millimetres:0.0#} mm between {deepest.Position} ({deepest.Depth.Millimetres:0.0#}) and {least.Position} ({least.Depth.Millimetres:0.0#})"));
-        book.Judge(grave ? "tread.spread" : "tread.spread.minor", null, Above(spread, minor), measured, (grave ? major : minor).Limit(4));
+        book.Judge(grave ? "tread.spread" : "tread.spread.minor", null, grave || minor.IsBrokenBy(spread.Millimetres), measured, (grave ? major : minor).Limit);
+        book.ByWorkshop(JudgedQuantity.TreadSpread, null, null, spread.Millimetres, measured);
     }
-
-    private static bool Above(Length spread, Figure limit) => spread.Millimetres > limit.As<Length>().Millimetres + CheckBook.Hair;
 }

@@ -52,7 +52,7 @@ internal static class WearPattern
     /// <summary>The causes compete, so all of them are named, and what to look at first.</summary>
     private static void Say(CheckBook book, string rule, string at, Amount measured, Figure figure)
     {
-        var row = InUseRules.Of(rule, book.Rules);
+        var row = book.Rule(rule);
         book.Judge(row, at, true, measured, figure.Limit(1), $"{row.Text} {row.Action}");
     }
 

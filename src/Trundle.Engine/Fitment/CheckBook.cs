@@ -1,6 +1,8 @@
 using System.Globalization;
 using Trundle.Engine.Findings;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Vehicles;
+using Trundle.Measures;
 
 namespace Trundle.Engine.Fitment;
 
@@ -11,7 +13,7 @@ internal sealed class CheckBook(FittedVehicle subject)
     public const string InOrder = "In order.";
 
     /// <summary>Two lengths in millimetres nearer than this are one: the last digits of arithmetic, far below any gauge.</summary>
-    public const double Hair = 1e-6;
+    public const double Hair = InUseLimit.Hair;
 
     private readonly List<Finding> _findings = [];
     private readonly List<Need> _needs = [];
@@ -22,19 +24,45 @@ internal sealed class CheckBook(FittedVehicle subject)
 
     public RuleSet? Rules => subject.Rules;
 
+    public RulesInForce InForce => subject.InForce;
+
+    /// <summary>The rule of a name for this vehicle: the law's own, else the trade's.</summary>
+    public InUseRule Rule(string name) => InForce.Of(name, subject);
+
+    /// <summary>The limit of a rule at a position: the law's own, else the trade's.</summary>
+    public InUseLimit Limit(string rule, Position? position, Length? diameter = null) => InForce.Limit(rule, new RulePoint(subject, position, diameter));
+
+    /// <summary>The law's own limit of a rule at a position, or null.</summary>
+    public InUseLimit? LawLimit(string rule, Position? position) => InForce.LawLimit(rule, new RulePoint(subject, position));
+
+    /// <summary>Holds a value, in its quantity's unit of comparison, against the workshop's own rules.</summary>
+    public void ByWorkshop(JudgedQuantity quantity, Position? position, string? at, double value, Amount measured, Length? diameter = null)
+    {
+        foreach (var own in InForce.Added)
+        {
+            if (own.Limit.Quantity == quantity && own.HoldsAt(new RulePoint(subject, position, diameter)))
+            {
+                Judge(own.Rule, at, own.Limit.IsBrokenBy(value), measured, own.Limit.Limit);
+            }
+        }
+    }
+
     /// <summary>How findings name an axle.</summary>
     public static string AxleName(int axle) => string.Create(CultureInfo.InvariantCulture, $"axle {axle}");
 
     /// <summary>A result of a rule: its own category where it is breached, no deficiency where it is kept.</summary>
     public void Judge(string rule, string? position, bool breached, Amount measured, Limit? limit, string? action = null, params string[] cautions) =>
-        Judge(InUseRules.Of(rule, Rules), position, breached, measured, limit, action, cautions);
+        Judge(Rule(rule), position, breached, measured, limit, action, cautions);
 
     /// <summary>A result of a rule that the caller picked.</summary>
-    public void Judge(InUseRule rule, string? position, bool breached, Amount measured, Limit? limit, string? action = null, params string[] cautions) =>
-        _findings.Add(new Finding(rule.Rule, breached ? rule.Category : Category.None, position, measured, limit, rule.Source, action ?? (breached ? rule.Action : InOrder))
+    public void Judge(InUseRule rule, string? position, bool breached, Amount measured, Limit? limit, string? action = null, params string[] cautions)
+    {
+        var held = InForce.AsPutRight(rule);
+        _findings.Add(new Finding(held.Rule, breached ? held.Category : Category.None, position, measured, limit, held.Source, action ?? (breached ? held.Action : InOrder))
         {
-            Cautions = cautions,
+            Cautions = breached && held.OtherReading is { } other ? [$"One reading: {held.Text}", $"Another reading: {other}", .. cautions] : cautions,
         });
+    }
 
     public void Need(string? position, string what, string why)
     {

@@ -68,7 +68,7 @@ public static class ConstructionMix
         {
             if (assembly.Tyre?.Marking?.Size.TyreClass == TyreClass.TemporarySpare && excused)
             {
-                var rule = InUseRules.Of("spare.excused", book.Rules);
+                var rule = book.Rule("spare.excused");
                 book.Judge(rule, assembly.Position.ToString(), false, Amount.Word("temporary spare"), Figures.Of("fitment.spare-excuse").Limit(0), rule.Action);
                 continue;
             }
@@ -133,7 +133,7 @@ public static class ConstructionMix
 
             if (verdict == Verdict.Broken)
             {
-                book.Judge(rule.InUse, at, true, measured, null, null, rule.Scope == MixingScope.OtherVehicle ? [rule.Text] : []);
+                book.Judge(rule.InUse, at, true, measured, null);
                 found = true;
             }
         }

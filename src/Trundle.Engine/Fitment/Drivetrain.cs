@@ -58,6 +58,6 @@ public static class Drivetrain
         var loads = vehicle.Axles.Select(a => a.Load).OfType<Mass>().ToList();
         return loads.Count == vehicle.Axles.Count && loads.Count > 0
             ? loads.Sum(l => l.Kilograms) > Figures.Of("fitment.heavy-vehicle").As<Mass>().Kilograms
-            : vehicle.VehicleClass is "goods over 3500 kg" or "bus";
+            : vehicle.VehicleClass is "goods over 3500 kg" or "bus" or "trailer over 3500 kg";
     }
 }

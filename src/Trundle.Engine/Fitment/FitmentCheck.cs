@@ -64,7 +64,7 @@ public static class FitmentCheck
 
         if (marking.Size.TyreClass == TyreClass.TemporarySpare)
         {
-            book.Judge("spare.temporary", "S", false, Amount.Word(marking.Size.Text), Figures.Of("fitment.temporary-spare-speed").Limit(0), InUseRules.Of("spare.temporary", book.Rules).Action);
+            book.Judge("spare.temporary", "S", false, Amount.Word(marking.Size.Text), Figures.Of("fitment.temporary-spare-speed").Limit(0), book.Rule("spare.temporary").Action);
         }
 
         var wheelLoads = Enumerable.Range(1, book.Vehicle.Axles.Count)

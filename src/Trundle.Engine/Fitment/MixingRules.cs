@@ -1,4 +1,5 @@
 using Trundle.Engine.Findings;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Sidewall;
 using Trundle.Engine.Vehicles;

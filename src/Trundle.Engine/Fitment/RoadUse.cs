@@ -35,7 +35,7 @@ internal static class RoadUse
     {
         var vehicle = book.Vehicle.VehicleClass;
         var madeForMotorcycles = SidewallMarks.Has(tyre, "M/C") || marking.Size.Family == MarkingFamily.MotorcycleLetter;
-        if ((marking.Size.TyreClass == TyreClass.SpecialTrailer && vehicle != "trailer") || (madeForMotorcycles && vehicle != "motorcycle"))
+        if ((marking.Size.TyreClass == TyreClass.SpecialTrailer && !VehicleClasses.IsTrailer(vehicle)) || (madeForMotorcycles && vehicle != "motorcycle"))
         {
             book.Judge("use.class", at, true, Amount.Word(marking.Size.Text), new Limit(Amount.Word(vehicle), Source.Entered("the vehicle's class, as entered")));
         }

@@ -1,5 +1,5 @@
 using Trundle.Engine.Findings;
-using Trundle.Engine.Reference;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Sidewall;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
@@ -32,24 +32,26 @@ internal static class RollingMatch
             var assemblies = driven.SelectMany(a => book.Subject.OnAxle(a)).ToList();
             if (Spread(book, null, assemblies) is { } percent)
             {
-                var minor = Figures.Of("fitment.circumference-minor");
-                var major = Figures.Of("fitment.circumference-major");
-                var treadMinor = Figures.Of("condition.spread-minor");
-                var treadMajor = Figures.Of("condition.spread-major");
+                var minor = book.Limit("circumference.all-wheel-drive.minor", null);
+                var major = book.Limit("circumference.all-wheel-drive", null);
+                var treadMinor = book.Limit("tread.spread.minor", null);
+                var treadMajor = book.Limit("tread.spread", null);
                 var apart = TreadApart(assemblies);
-                var byRolling = percent > major.Value ? 2 : percent > minor.Value ? 1 : 0;
-                var byTread = Above(apart, treadMajor) ? 2 : Above(apart, treadMinor) ? 1 : 0;
+                var byRolling = major.IsBrokenBy(percent) ? 2 : minor.IsBrokenBy(percent) ? 1 : 0;
+                var byTread = treadMajor.IsBrokenBy(apart.Millimetres) ? 2 : treadMinor.IsBrokenBy(apart.Millimetres) ? 1 : 0;
                 var rule = Math.Max(byRolling, byTread) == 2 ? "circumference.all-wheel-drive" : "circumference.all-wheel-drive.minor";
 
                 // On a large tyre the tread's limit is reached first: the graver of the two decides, and is the one that is shown.
                 if (byTread > byRolling)
                 {
-                    book.Judge(rule, null, true, new Amount(apart.Millimetres, "mm", $"{Amount.Of(apart, "mm", 2).Text} of tread between the deepest and the least"), (byTread == 2 ? treadMajor : treadMinor).Limit(4));
+                    book.Judge(rule, null, true, new Amount(apart.Millimetres, "mm", $"{Amount.Of(apart, "mm", 2).Text} of tread between the deepest and the least"), (byTread == 2 ? treadMajor : treadMinor).Limit);
                 }
                 else
                 {
-                    book.Judge(rule, null, byRolling > 0, Percent(percent), (byRolling == 2 ? major : minor).Limit(1));
+                    book.Judge(rule, null, byRolling > 0, Percent(percent), (byRolling == 2 ? major : minor).Limit);
                 }
+
+                book.ByWorkshop(JudgedQuantity.CircumferenceSpread, null, null, percent, Percent(percent));
             }
 
             return;
@@ -60,10 +62,12 @@ internal static class RollingMatch
             var assemblies = book.Subject.OnAxle(axle);
             if (Spread(book, axle, assemblies) is { } percent)
             {
-                var limit = Figures.Of("fitment.circumference-major");
+                var limit = book.Limit("circumference.axle", null);
+                var over = limit.IsBrokenBy(percent);
                 var spares = assemblies.Count(a => a.Tyre?.Marking?.Size.TyreClass == TyreClass.TemporarySpare);
-                var spareBesideFull = spares > 0 && spares < assemblies.Count && percent > limit.Value;
-                book.Judge(spareBesideFull ? "circumference.axle.temporary-spare" : "circumference.axle", CheckBook.AxleName(axle), percent > limit.Value, Percent(percent), limit.Limit(1));
+                var spareBesideFull = spares > 0 && spares < assemblies.Count && over;
+                book.Judge(spareBesideFull ? "circumference.axle.temporary-spare" : "circumference.axle", CheckBook.AxleName(axle), over, Percent(percent), limit.Limit);
+                book.ByWorkshop(JudgedQuantity.CircumferenceSpread, null, CheckBook.AxleName(axle), percent, Percent(percent));
             }
         }
     }
@@ -102,22 +106,15 @@ internal static class RollingMatch
 
         var difference = outerDesign - innerDesign + (worn ?? default);
         var apart = Length.FromMillimetres(Math.Abs(difference.Millimetres));
-        var limit = Figures.Of(outerDesign.Inches switch
-        {
-            < 30 => "fitment.dual-under-30",
-            < 40 => "fitment.dual-30-to-40",
-            <= 50 => "fitment.dual-40-to-50",
-            _ => "fitment.dual-over-50",
-        });
+        var limit = book.Limit("dual.diameter", outer.Position, outerDesign);
         var measured = Amount.Of(apart, "mm", 1);
-        var law = InUseRules.LawOf("dual.diameter.law", book.Rules);
-        var lawLimit = Figures.Of("fitment.dual-law");
-        if (law is not null)
+        if (book.LawLimit("dual.diameter.law", outer.Position) is { } law)
         {
-            book.Judge(law, at, Above(apart, lawLimit), measured, lawLimit.Limit(2));
+            book.Judge("dual.diameter.law", at, law.IsBrokenBy(apart.Millimetres), measured, law.Limit);
         }
 
-        book.Judge("dual.diameter", at, Above(apart, limit), measured, limit.Limit(3));
+        book.Judge("dual.diameter", at, limit.IsBrokenBy(apart.Millimetres), measured, limit.Limit);
+        book.ByWorkshop(JudgedQuantity.DualDifference, outer.Position, at, apart.Millimetres, measured, outerDesign);
         if (difference.Millimetres < -CheckBook.Hair)
         {
             book.Judge("dual.larger-outside", at, true, Amount.Word("the inner tyre is the larger one"), null);
@@ -130,8 +127,6 @@ internal static class RollingMatch
         var means = assemblies.Select(Tread.Mean).OfType<Length>().ToList();
         return means.Count < 2 ? default : means.Max() - means.Min();
     }
-
-    private static bool Above(Length value, Figure limit) => value.Millimetres > limit.As<Length>().Millimetres + CheckBook.Hair;
 
     private static Amount Percent(double percent) => Amount.Number(percent, "%", 2);
 

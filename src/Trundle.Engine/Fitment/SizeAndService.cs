@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Trundle.Engine.Findings;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Sidewall;
 using Trundle.Engine.Vehicles;
@@ -159,8 +160,11 @@ internal static partial class SizeAndService
         string[] cautions = DividedByUnitedStatesRules(book.Subject, marking)
             ? [string.Create(CultureInfo.InvariantCulture, $"A car tyre on this vehicle counts with its rating divided by {Figures.Of("pressure.cartyre-factor").Value:0.00}: {Figures.Of("pressure.cartyre-factor").Source.ForPeople}.")]
             : [];
-        book.Judge("load.axle", at, load < each, Amount.Of(load, "kg", 0),
+        var share = each / load * 100;
+        var limit = book.Limit("load.axle", assembly.Position);
+        book.Judge("load.axle", at, limit.IsBrokenBy(share), Amount.Of(load, "kg", 0),
             new Limit(Amount.Of(each, "kg", 0), AxleLoadEntered with { Text = string.Create(CultureInfo.InvariantCulture, $"{AxleLoadEntered.Text}, shared by {wheels}") }), null, cautions);
+        book.ByWorkshop(JudgedQuantity.LoadShare, assembly.Position, at, share, new Amount(share, "%", string.Create(CultureInfo.InvariantCulture, $"{share:0.#} % of what the tyre may carry ({load.Text("kg", 0)})")));
     }
 
     private static void Speed(CheckBook book, Assembly assembly, string at, Marking marking, Marking placard)

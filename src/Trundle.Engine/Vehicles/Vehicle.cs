@@ -1,4 +1,5 @@
 using Trundle.Engine.Fixings;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Sidewall;
 using Trundle.Measures;
 
@@ -161,8 +162,8 @@ public sealed record Vehicle
     /// <summary>Top speed of the vehicle, where known, for the load at high speed.</summary>
     public Speed? TopSpeed { get; init; }
 
-    /// <summary>Vehicle class words for rules that turn on it: "car" (default), "goods over 3500 kg", "bus", "motorcycle", "trailer".</summary>
-    public string VehicleClass { get; init; } = "car";
+    /// <summary>The class that rules turn on, one of <see cref="VehicleClasses.All"/>.</summary>
+    public string VehicleClass { get; init; } = VehicleClasses.Car;
 
     /// <summary>The placard that governs a position, or null.</summary>
     public Placard? PlacardAt(Position position) =>
@@ -380,6 +381,12 @@ public sealed record FittedVehicle(Vehicle Vehicle, IReadOnlyList<Assembly> Fitt
 {
     /// <summary>The air's temperature in the bay, to count a hot reading back to; null where nobody gave it.</summary>
     public Temperature? Ambient { get; init; }
+
+    /// <summary>The country whose own rules count beside those of the rule set, two letters; null where nobody said.</summary>
+    public string? Country { get; init; }
+
+    /// <summary>The rules with what the workshop added and put right.</summary>
+    public RulesInForce InForce { get; init; } = RulesInForce.Carried;
 
     /// <summary>The assembly at a position, or null.</summary>
     public Assembly? At(Position position) => Fitted.FirstOrDefault(a => a.Position == position);

@@ -27,6 +27,7 @@ public sealed record JudgedVehicle(FittedVehicle Vehicle, IReadOnlyList<Finding>
         return ReferenceEquals(Vehicle, other)
             || (ReferenceEquals(Vehicle.Vehicle, other.Vehicle)
                 && Vehicle.Rules == other.Rules && Vehicle.Date == other.Date && Vehicle.Ambient == other.Ambient
+                && Vehicle.Country == other.Country && ReferenceEquals(Vehicle.InForce, other.InForce)
                 && Vehicle.Fitted.Count == other.Fitted.Count
                 && Vehicle.Fitted.Zip(other.Fitted).All(p => Same(p.First, p.Second)));
     }

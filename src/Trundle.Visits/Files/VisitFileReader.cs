@@ -1,5 +1,6 @@
 using System.Globalization;
 using Trundle.Engine.Fixings;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Sidewall;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
@@ -15,9 +16,8 @@ public static class VisitFileReader
 {
     /// <summary>The words of the rule sets.</summary>
     public static IReadOnlyList<(string Word, RuleSet Value)> RuleWords { get; } =
-        [("us", RuleSet.UnitedStates), ("uk", RuleSet.UnitedKingdom), ("eu", RuleSet.EuropeanUnion)];
+        [.. Enum.GetValues<RuleSet>().Select(set => (RuleSetWords.Of(set), set))];
 
-    private static readonly string[] VehicleClasses = ["car", "van", "goods over 3500 kg", "bus", "minibus", "motorcycle", "trailer"];
     private static readonly (string, SeatShape)[] SeatWords = [("cone", SeatShape.Cone), ("ball", SeatShape.Ball), ("flat", SeatShape.Flat)];
     private static readonly (string, Construction)[] ConstructionWords = [("radial", Construction.Radial), ("diagonal", Construction.Diagonal), ("bias-belted", Construction.BiasBelted)];
 
@@ -29,6 +29,7 @@ public static class VisitFileReader
         var file = new FileObject(root, problems);
         var rules = file.Word("rules", [.. RuleWords]);
         var date = file.Date("date");
+        var country = file.Reference("country", ReadCountry);
         var vehicle = file.Object("vehicle") is { } v ? ReadVehicle(v) : new Vehicle();
         var fitted = new List<Assembly>();
         var balance = new Dictionary<Position, FileNode>();
@@ -66,8 +67,12 @@ public static class VisitFileReader
         var work = file.Node("work");
         file.Knows("rotation", "ahead");
         file.Done();
-        return new VisitFile(new FittedVehicle(vehicle, fitted, rules, date) { Ambient = conditions.Ambient }, balance, studies, conditions, work);
+        return new VisitFile(new FittedVehicle(vehicle, fitted, rules, date) { Ambient = conditions.Ambient, Country = country }, balance, studies, conditions, work);
     }
+
+    private static Reading<string> ReadCountry(string text) => text.Length == 2 && text.All(char.IsAsciiLetter)
+        ? Reading<string>.Of(text.ToUpperInvariant())
+        : Reading<string>.Failed("country-unreadable", $"'{NumberText.Shown(text)}' is not a country; write its two letters (ISO 3166-1), for example AT.");
 
     private static Conditions ReadConditions(FileObject o)
     {
@@ -124,7 +129,7 @@ public static class VisitFileReader
     public static string ReadVehicleClass(FileObject o, string key)
     {
         ArgumentNullException.ThrowIfNull(o);
-        return o.Word(key, [.. VehicleClasses.Select((word, i) => (word, i))]) is { } index ? VehicleClasses[index] : "car";
+        return o.Word(key, [.. VehicleClasses.All.Select((word, i) => (word, i))]) is { } index ? VehicleClasses.All[index] : VehicleClasses.Car;
     }
 
     private static Placard? ReadSpare(FileObject o)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Rotation;
@@ -54,13 +55,7 @@ public sealed record RotationForecast(RotationAhead Ahead, Limit Interval, Limit
             : Figures.Of("rotation.interval").Limit(0);
         var replaceAt = request.ReplaceAt is { } depth
             ? new Limit(Amount.Of(depth, "mm", 1), Source.Entered("depth for replacement, as entered"))
-            : Figures.Of(subject.Rules switch
-            {
-                RuleSet.UnitedStates => "condition.tread-us",
-                RuleSet.UnitedKingdom => "condition.tread-uk",
-                RuleSet.EuropeanUnion => "condition.tread-eu",
-                null => "condition.tread-trade",
-            }).Limit(4);
+            : positions.Select(p => TreadLimits.Strictest(subject, p)).MaxBy(l => l.Compared)!.Limit;
         var outlook = new WearOutlook(
             depths,
             request.WearPerThousandKilometres,

@@ -1,6 +1,6 @@
 using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
-using Trundle.Engine.Reference;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Tests.Fitment;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
@@ -12,24 +12,24 @@ public sealed class ConditionCheckTests
     /// <summary>Rules, class, position, the figure that holds, the rule, and what a breach is.</summary>
     public static TheoryData<string, string, string, string, string, Category> Limits => new()
     {
-        { "us", "car", "1L", "condition.tread-us", "tread.depth", Category.Major },
-        { "us", "goods over 3500 kg", "1L", "condition.tread-us-heavy-front", "tread.depth.heavy-front", Category.Major },
-        { "us", "goods over 3500 kg", "2L", "condition.tread-us-heavy", "tread.depth.heavy", Category.Major },
-        { "us", "bus", "1R", "condition.tread-us-heavy-front", "tread.depth.heavy-front", Category.Major },
-        { "uk", "car", "1L", "condition.tread-uk", "tread.depth", Category.Dangerous },
-        { "uk", "van", "2R", "condition.tread-uk", "tread.depth", Category.Dangerous },
-        { "uk", "goods over 3500 kg", "1L", "condition.tread-uk-heavy", "tread.depth.heavy", Category.Dangerous },
-        { "uk", "bus", "2L", "condition.tread-uk-heavy", "tread.depth.heavy", Category.Dangerous },
-        { "uk", "motorcycle", "1L", "condition.tread-uk-heavy", "tread.depth.heavy", Category.Dangerous },
-        { "eu", "car", "1L", "condition.tread-eu", "tread.depth", Category.Dangerous },
-        { "", "car", "1L", "condition.tread-trade", "tread.depth", Category.Major },
+        { "us", "car", "1L", "us.tread.depth", "tread.depth", Category.Major },
+        { "us", "goods over 3500 kg", "1L", "us.tread.depth.heavy-front", "tread.depth.heavy-front", Category.Major },
+        { "us", "goods over 3500 kg", "2L", "us.tread.depth.heavy", "tread.depth.heavy", Category.Major },
+        { "us", "bus", "1R", "us.tread.depth.heavy-front", "tread.depth.heavy-front", Category.Major },
+        { "uk", "car", "1L", "uk.tread.depth", "tread.depth", Category.Dangerous },
+        { "uk", "van", "2R", "uk.tread.depth", "tread.depth", Category.Dangerous },
+        { "uk", "goods over 3500 kg", "1L", "uk.tread.depth.heavy", "tread.depth.heavy", Category.Dangerous },
+        { "uk", "bus", "2L", "uk.tread.depth.heavy", "tread.depth.heavy", Category.Dangerous },
+        { "uk", "motorcycle", "1L", "uk.tread.depth.heavy", "tread.depth.heavy", Category.Dangerous },
+        { "eu", "car", "1L", "eu.tread.depth", "tread.depth", Category.Dangerous },
+        { "", "car", "1L", "trade.tread.depth", "tread.depth", Category.Major },
     };
 
     [Theory]
     [MemberData(nameof(Limits))]
     public void Tread_at_inside_and_outside_its_limit_at_every_place(string rules, string vehicleClass, string position, string figure, string rule, Category breach)
     {
-        var limit = Figures.Of(figure).As<Length>().Millimetres;
+        var limit = InUseLimits.List.Single(l => l.Id == figure).Compared;
         // Heavy classes are told by class where no axle loads are known.
         var vehicle = Bay.Car with { VehicleClass = vehicleClass, Axles = [Bay.Axle(steered: true, loadKilograms: null), Bay.Axle(loadKilograms: null)] };
         foreach (var (depth, expected) in new[] { (limit - 0.0001, breach), (limit, Category.None), (limit + 0.0001, Category.None) })
@@ -122,8 +122,8 @@ public sealed class ConditionCheckTests
     [Fact]
     public void Tread_spread_with_all_wheels_driven()
     {
-        var minor = Figures.Of("condition.spread-minor").As<Length>().Millimetres;
-        var major = Figures.Of("condition.spread-major").As<Length>().Millimetres;
+        var minor = InUseLimits.List.Single(l => l.Id == "trade.tread.spread.minor").Compared;
+        var major = InUseLimits.List.Single(l => l.Id == "trade.tread.spread").Compared;
         Spread(minor - 0.0001).ShouldBe(Category.None);
         Spread(minor).ShouldBe(Category.None);
         Spread(minor + 0.0001).ShouldBe(Category.Minor);

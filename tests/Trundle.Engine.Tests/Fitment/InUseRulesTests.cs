@@ -1,5 +1,6 @@
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Vehicles;
 
 namespace Trundle.Engine.Tests.Fitment;

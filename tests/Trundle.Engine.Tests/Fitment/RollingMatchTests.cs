@@ -1,6 +1,6 @@
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
-using Trundle.Engine.Reference;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 
@@ -84,13 +84,13 @@ public sealed class RollingMatchTests
 
     /// <summary>Each step of the table of the trade, and the law's half inch, at, inside and outside.</summary>
     [Theory]
-    [InlineData("215/75 R17.5 126/124M", "fitment.dual-30-to-40")]
-    [InlineData("195/65 R15 91H", "fitment.dual-under-30")]
-    [InlineData("295/80 R22.5 152/148M", "fitment.dual-40-to-50")]
+    [InlineData("215/75 R17.5 126/124M", "trade.dual.diameter.30-to-40")]
+    [InlineData("195/65 R15 91H", "trade.dual.diameter.under-30")]
+    [InlineData("295/80 R22.5 152/148M", "trade.dual.diameter.40-to-50")]
     public void Duals_are_of_nearly_one_diameter(string size, string key)
     {
-        var limit = Figures.Of(key).As<Length>().Millimetres;
-        var law = Figures.Of("fitment.dual-law").As<Length>().Millimetres;
+        var limit = InUseLimits.List.Single(l => l.Id == key).Compared;
+        var law = InUseLimits.List.Single(l => l.Id == "us.dual.diameter.law").Compared;
         foreach (var (apart, over) in new[] { (limit - 0.01, false), (limit, false), (limit + 0.01, true) })
         {
             Run(size, apart).One("dual.diameter", "2Lo").Category.ShouldBe(over ? Category.Refer : Category.None);
