@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Trundle.Measures;
 using Trundle.Store;
+using Trundle.Visits.Bay;
 using Trundle.Web;
 using Trundle.Web.Demo;
 
@@ -23,11 +24,16 @@ internal static class ServeCommand
         DefaultValueFactory = _ => Path.Combine(DataFolder(), name),
     };
 
+    private static Option<string?> ShopRules() => new("--shop-rules")
+    {
+        Description = "A JSON file with the workshop's own stricter rules and its corrections; each visit takes them along when it is opened.",
+    };
+
     public static Command Serve()
     {
-        var (urls, database) = (Urls(), Database("workshop.db"));
-        var command = new Command("serve", "Starts the bay in a browser, on a workshop's own file.") { urls, database };
-        command.SetAction((parse, stop) => RunAsync(parse.GetRequiredValue(urls), parse.GetRequiredValue(database), false, stop));
+        var (urls, database, rules) = (Urls(), Database("workshop.db"), ShopRules());
+        var command = new Command("serve", "Starts the bay in a browser, on a workshop's own file.") { urls, database, rules };
+        command.SetAction((parse, stop) => RunAsync(parse.GetRequiredValue(urls), parse.GetRequiredValue(database), false, Rules(parse.GetValue(rules)), stop));
         return command;
     }
 
@@ -35,11 +41,11 @@ internal static class ServeCommand
     {
         var (urls, database) = (Urls(), Database("demo.db"));
         var command = new Command("demo", "Starts the bay on a file with an invented workshop in it.") { urls, database };
-        command.SetAction((parse, stop) => RunAsync(parse.GetRequiredValue(urls), parse.GetRequiredValue(database), true, stop));
+        command.SetAction((parse, stop) => RunAsync(parse.GetRequiredValue(urls), parse.GetRequiredValue(database), true, WorkshopRules.None, stop));
         return command;
     }
 
-    private static async Task<int> RunAsync(string urls, string database, bool demo, CancellationToken stop)
+    private static async Task<int> RunAsync(string urls, string database, bool demo, WorkshopRules rules, CancellationToken stop)
     {
         var addresses = urls.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
         foreach (var address in addresses)
@@ -66,7 +72,7 @@ internal static class ServeCommand
             await Console.Error.WriteLineAsync($"An invented workshop was written into {store.Path}").ConfigureAwait(false);
         }
 
-        var app = BayHost.Build(new BayOptions(database, addresses), store);
+        var app = BayHost.Build(new BayOptions(database, addresses) { ShopRules = rules }, store);
         await using (app.ConfigureAwait(false))
         {
             await app.StartAsync(stop).ConfigureAwait(false);
@@ -80,6 +86,11 @@ internal static class ServeCommand
 
         return 0;
     }
+
+    /// <summary>The workshop's rules from its file, read before anything is started.</summary>
+    private static WorkshopRules Rules(string? file) => file is null
+        ? WorkshopRules.None
+        : WorkshopRules.Read(FileText.Read(file)).Match(rules => rules, problem => throw new InputProblemException(problem.At($"{file}: {problem.Where}")));
 
     private static WorkshopStore Open(string database)
     {

@@ -17,7 +17,8 @@ internal static class SheetCommand
         var paper = new Option<string>("--paper") { Description = "a4 (the default) or letter.", DefaultValueFactory = _ => "a4" };
         var reader = new Option<string>("--for") { Description = "customer (the default): one page; or file: everything.", DefaultValueFactory = _ => "customer" };
         var rules = new Option<string?>("--rules") { Description = "Whose rules: us, uk or eu; wins over the file." };
-        var command = new Command("sheet", "Writes a visit's sheet as a PDF, for the customer or for the file.") { file, output, paper, reader, rules };
+        var shopRules = new Option<string?>(CheckAnswer.ShopRulesOption.Name) { Description = CheckAnswer.ShopRulesOption.About };
+        var command = new Command("sheet", "Writes a visit's sheet as a PDF, for the customer or for the file.") { file, output, paper, reader, rules, shopRules };
         command.SetAction(parse =>
         {
             var order = new SheetOrder(
@@ -32,6 +33,11 @@ internal static class SheetCommand
             if (parse.GetValue(rules) is { } chosen)
             {
                 body = body.With("rules", FileNode.From(new JsonObject { ["value"] = chosen }).Member("value")!);
+            }
+
+            if (parse.GetValue(shopRules) is { } own)
+            {
+                body = body.With(CheckAnswer.ShopRulesOption.Key, FileText.Read(own));
             }
 
             return VisitSheet.Write(body, order).Match(

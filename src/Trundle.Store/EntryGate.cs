@@ -5,12 +5,15 @@ using Trundle.Visits.Bay;
 namespace Trundle.Store;
 
 /// <summary>What may not be entered, whoever's tablet it comes from: the server's own word, since a tablet may be old or changed.</summary>
-internal static class EntryGate
+public static class EntryGate
 {
     /// <summary>The field that hands a vehicle back.</summary>
     public const string HandBackField = "work.handBack.by";
 
-    public static Problem? Refusal(Entry entry, VisitFields before)
+    /// <summary>The field of the visit's number, which the workshop gives when it opens the visit.</summary>
+    public const string NumberField = "work.number";
+
+    internal static Problem? Refusal(Entry entry, VisitFields before)
     {
         if (!Entry.IsField(entry.Field))
         {
@@ -25,6 +28,11 @@ internal static class EntryGate
         if (entry.Typed.Any(c => char.IsControl(c) && c is not ('\n' or '\r' or '\t')) || HasHalfCharacter(entry.Typed))
         {
             return new Problem(entry.Field, "not-text", "There is a character in it that cannot be written; type it again.");
+        }
+
+        if (WorkshopRules.IsField(entry.Field) && before[NumberField] is not null && !(entry.Typed.Length == 0 && entry.Role.MayOverrule()))
+        {
+            return new Problem(entry.Field, "rules-of-the-workshop", "The workshop's own rules come with the visit when it is opened; change the workshop's file for the next visit. An instructor or the owner may take one away.");
         }
 
         if (entry.Field == HandBackField && entry.Typed.Length > 0 && HandBack(entry, before) is { } problem)

@@ -50,6 +50,7 @@ public static class BayHost
         builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
         builder.Services.AddSingleton(store);
         builder.Services.AddSingleton(options.Clock);
+        builder.Services.AddSingleton(options.ShopRules);
         builder.Services.AddRazorComponents();
         builder.Services.AddHttpContextAccessor();
         builder.Services.AddAntiforgery(antiforgery =>

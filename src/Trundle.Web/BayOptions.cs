@@ -1,3 +1,5 @@
+using Trundle.Visits.Bay;
+
 namespace Trundle.Web;
 
 /// <summary>How the bay is started.</summary>
@@ -7,6 +9,9 @@ public sealed record BayOptions(string Database, IReadOnlyList<string> Urls)
 {
     /// <summary>Where the bay listens unless told otherwise.</summary>
     public const string DefaultUrl = "http://127.0.0.1:5151";
+
+    /// <summary>The workshop's own rules: each visit takes them along when it is opened.</summary>
+    public WorkshopRules ShopRules { get; init; } = WorkshopRules.None;
 
     /// <summary>The clock; the machine's own unless a test brings another.</summary>
     public TimeProvider Clock { get; init; } = TimeProvider.System;

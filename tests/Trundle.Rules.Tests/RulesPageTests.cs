@@ -49,7 +49,8 @@ public sealed class RulesPageTests
 
             Made from the data by a test; do not edit. Every rule by which what is fitted, and its condition, is judged: `in-use-rules.csv`,
             `in-use-limits.csv` and `construction-mix.csv`. A rule set's own rule wins; where it has none, the trade's stands. *From memory* means
-            that nobody has checked it against the text, and every page, sheet and answer says so beside the limit.
+            that nobody has checked it against the text, and every page, sheet and answer says so beside the limit. A workshop adds a stricter rule of its
+            own, or puts one of these right by its name, in [a file](guide/workshop-rules.md).
 
             A category is common practice unless it is marked *by law*.
 

@@ -23,7 +23,7 @@ public sealed partial class RunningBay : IAsyncDisposable
         Client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new CookieContainer() }) { BaseAddress = address };
     }
 
-    public static async Task<RunningBay> StartAsync(TimeProvider? clock = null)
+    public static async Task<RunningBay> StartAsync(TimeProvider? clock = null, WorkshopRules? rules = null)
     {
         var folder = Directory.CreateTempSubdirectory("trundle-web-").FullName;
         var path = Path.Combine(folder, "workshop.db");
@@ -33,7 +33,7 @@ public sealed partial class RunningBay : IAsyncDisposable
             store.People.Add(name, role, UnitHabits.Metric);
         }
 
-        var app = BayHost.Build(new BayOptions(path, ["http://127.0.0.1:0"]) { Clock = clock ?? TimeProvider.System }, store);
+        var app = BayHost.Build(new BayOptions(path, ["http://127.0.0.1:0"]) { Clock = clock ?? TimeProvider.System, ShopRules = rules ?? WorkshopRules.None }, store);
         await app.StartAsync();
         var address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
         return new RunningBay(folder, app, store, new Uri(address));

@@ -57,10 +57,18 @@ public sealed record InUseLimit(
     /// <summary>True where it asks for a great value rather than a small one.</summary>
     public bool IsFloor => Holds is Comparison.AtLeast or Comparison.Above;
 
+    /// <summary>True where it is broken by all that breaks another limit of the same direction, and by more.</summary>
+    public bool IsStricterThan(InUseLimit other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        var by = IsFloor ? Compared - other.Compared : other.Compared - Compared;
+        return by > Hair || (by >= -Hair && Holds is (Comparison.Above or Comparison.Below) && other.Holds is (Comparison.AtLeast or Comparison.AtMost));
+    }
+
     /// <summary>As a person reads it: <c>1.6 mm</c>.</summary>
     public string Text => Quantity == JudgedQuantity.WinterMark
         ? JudgedQuantities.Mark((int)Value)
-        : $"{Value.ToString(Unit == "mm" ? "0.0###" : "0.####", CultureInfo.InvariantCulture)} {Unit}";
+        : $"{Value.ToString(Unit == "mm" ? "0.0####" : "0.#####", CultureInfo.InvariantCulture)} {Unit}";
 
     /// <summary>The limit that stands in a finding.</summary>
     public Limit Limit => new(Quantity == JudgedQuantity.WinterMark ? Amount.Word(Text) : new Amount(Value, Unit, Text), Source);

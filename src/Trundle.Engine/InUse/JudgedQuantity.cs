@@ -60,6 +60,10 @@ public static class JudgedQuantities
         JudgedQuantity.WinterMark => "",
     };
 
+    /// <summary>True where more is better: a limit is kept at it or above.</summary>
+    /// <source>the meaning of the quantities</source>
+    public static bool IsFloor(JudgedQuantity quantity) => quantity is JudgedQuantity.TreadDepth or JudgedQuantity.WinterMark;
+
     /// <summary>A mark's rank as a word.</summary>
     /// <source>the order of the marks: M+S is declared, the snowflake (3PMSF) is tested (UN R117 6.4, second-hand)</source>
     public static string Mark(int rank) => Marks[rank];

@@ -88,6 +88,28 @@ public sealed record RuleScope(IReadOnlyList<string> Classes, RulePlace Place)
         return OfClass(Classes, at.Subject.Vehicle) && AtPlace(at);
     }
 
+    /// <summary>True where two may hold at one place of one vehicle, as far as their words tell.</summary>
+    public bool Meets(RuleScope other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return ClassesMeet(Classes, other.Classes) && !Apart(Place, other.Place) && !Apart(other.Place, Place);
+    }
+
+    private static bool ClassesMeet(IReadOnlyList<string> some, IReadOnlyList<string> others) =>
+        some.Count == 0 || others.Count == 0 || some.Any(a => others.Any(b => a == b || MayWeigh(a, b) || MayWeigh(b, a)));
+
+    /// <summary>A class beside a word of weight: cars and motorcycles are light, any other may be either.</summary>
+    private static bool MayWeigh(string weight, string vehicleClass) =>
+        vehicleClass is not (Heavy or Light) && (weight == Light || (weight == Heavy && vehicleClass is not (VehicleClasses.Car or "motorcycle")));
+
+    private static bool Apart(RulePlace one, RulePlace other) => one != other && (one, other) switch
+    {
+        (RulePlace.FrontAxleButOfATrailer or RulePlace.SteeredFrontAxle, RulePlace.OtherAxlesAndTrailers) => true,
+        (RulePlace.AllWheelsDriven, RulePlace.OneDrivenAxle) => true,
+        (>= RulePlace.DiameterUnderThirtyInches, >= RulePlace.DiameterUnderThirtyInches) => true,
+        _ => false,
+    };
+
     /// <summary>True where the vehicle is of one of the classes, or where none is named.</summary>
     internal static bool OfClass(IReadOnlyList<string> classes, Vehicle vehicle) =>
         classes.Count == 0 || classes.Contains(vehicle.VehicleClass) || classes.Contains(Drivetrain.HeavyByUnitedStatesRules(vehicle) ? Heavy : Light);

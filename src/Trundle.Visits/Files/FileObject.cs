@@ -268,7 +268,7 @@ public sealed class FileObject
         {
             if (!_known.Contains(key))
             {
-                var nearest = Nearest(key);
+                var nearest = Nearest(key, _known);
                 _problems.Add(new Problem(node.Path, "key-unknown",
                     $"'{NumberText.Shown(key)}' is not a key here{(nearest is null ? "" : $"; did you mean '{nearest}'?")}{(nearest is null && _known.Count > 0 ? $"; known here: {ChoiceText.Of(_known.Order(StringComparer.Ordinal).Take(30), "and")}." : "")}"));
             }
@@ -315,9 +315,10 @@ public sealed class FileObject
         NodeKind.Null => "null",
     };
 
-    private string? Nearest(string key)
+    /// <summary>The known word that is most like one that is not known, or null where none is.</summary>
+    internal static string? Nearest(string key, IEnumerable<string> known)
     {
-        var best = _known.Select(k => (k, d: Distance(k, key))).OrderBy(c => c.d).ThenBy(c => c.k, StringComparer.Ordinal).FirstOrDefault();
+        var best = known.Select(k => (k, d: Distance(k, key))).OrderBy(c => c.d).ThenBy(c => c.k, StringComparer.Ordinal).FirstOrDefault();
         return best.k is not null && best.d <= Math.Max(2, key.Length / 3) ? best.k : null;
     }
 

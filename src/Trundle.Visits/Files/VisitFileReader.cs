@@ -30,6 +30,7 @@ public static class VisitFileReader
         var rules = file.Word("rules", [.. RuleWords]);
         var date = file.Date("date");
         var country = file.Reference("country", ReadCountry);
+        var inForce = file.Object("shopRules") is { } own ? ShopRulesReader.Read(own) : RulesInForce.Carried;
         var vehicle = file.Object("vehicle") is { } v ? ReadVehicle(v) : new Vehicle();
         var fitted = new List<Assembly>();
         var balance = new Dictionary<Position, FileNode>();
@@ -67,10 +68,11 @@ public static class VisitFileReader
         var work = file.Node("work");
         file.Knows("rotation", "ahead");
         file.Done();
-        return new VisitFile(new FittedVehicle(vehicle, fitted, rules, date) { Ambient = conditions.Ambient, Country = country }, balance, studies, conditions, work);
+        return new VisitFile(new FittedVehicle(vehicle, fitted, rules, date) { Ambient = conditions.Ambient, Country = country, InForce = inForce }, balance, studies, conditions, work);
     }
 
-    private static Reading<string> ReadCountry(string text) => text.Length == 2 && text.All(char.IsAsciiLetter)
+    /// <summary>A country's two letters.</summary>
+    internal static Reading<string> ReadCountry(string text) => text.Length == 2 && text.All(char.IsAsciiLetter)
         ? Reading<string>.Of(text.ToUpperInvariant())
         : Reading<string>.Failed("country-unreadable", $"'{NumberText.Shown(text)}' is not a country; write its two letters (ISO 3166-1), for example AT.");
 

@@ -1,5 +1,7 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Trundle.Engine.Findings;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 using Trundle.Visits.Files;
@@ -7,11 +9,13 @@ using Trundle.Visits.Files;
 namespace Trundle.Visits.Operations;
 
 /// <summary>The answer of every operation that judges a whole vehicle: findings, the worst of them, what is needed, and whose rules were applied.</summary>
-internal static class CheckAnswer
+public static class CheckAnswer
 {
     private const string NoRules = "No rules were chosen (us, uk or eu): only the rules of the trade are applied.";
 
     public static readonly OperationOption RulesOption = new("--rules", "rules", "Whose in-use rules: us, uk or eu; wins over the file's.");
+
+    public static readonly OperationOption ShopRulesOption = new("--shop-rules", "shopRules", "A JSON file with the workshop's own stricter rules and its corrections; wins over the file's.") { IsFile = true };
 
     /// <summary>Reads a visit's file and judges it.</summary>
     public static Reading<Answer> Of(FileNode body, Func<FittedVehicle, CheckResult> check)
@@ -29,25 +33,36 @@ internal static class CheckAnswer
         }
 
         var result = check(file.Subject);
-        var answer = Body(result, file.Subject.Rules);
-        return Reading<Answer>.Of(new Answer(AnswerJson.IsNo(result.Findings), answer, [.. Lines(result, file.Subject.Rules)]));
+        var answer = Body(result, file.Subject);
+        return Reading<Answer>.Of(new Answer(AnswerJson.IsNo(result.Findings), answer, [.. Lines(result, file.Subject)]));
     }
 
-    private static JsonObject Body(CheckResult result, RuleSet? rules)
+    private static JsonObject Body(CheckResult result, FittedVehicle subject)
     {
         var body = AnswerJson.Findings(result.Findings);
-        body["rules"] = Word(rules);
+        body["rules"] = Word(subject.Rules);
         body["needs"] = AnswerJson.List(result.Needs.Select(n => (JsonNode?)new JsonObject { ["position"] = n.Position, ["what"] = n.What, ["why"] = n.Why }));
-        body["notes"] = AnswerJson.List(rules is null ? [NoRules] : Array.Empty<string>());
+        body["notes"] = AnswerJson.List(Notes(subject));
         return body;
     }
+
+    private static IEnumerable<string> Notes(FittedVehicle subject) => new[] { subject.Rules is null ? NoRules : null, OfTheWorkshop(subject) }.OfType<string>();
+
+    private static string? OfTheWorkshop(FittedVehicle subject) => ReferenceEquals(subject.InForce, RulesInForce.Carried)
+        ? null
+        : string.Create(CultureInfo.InvariantCulture, $"With the workshop's own rules: {subject.InForce.Added.Count} added, {subject.InForce.Corrections.Count} put right.");
 
     private static string? Word(RuleSet? rules) => rules is { } set ? VisitFileReader.RuleWords.Single(w => w.Value == set).Word : null;
 
     /// <summary>Faults first, gravest first; then in one line each what was found in order; then what is needed.</summary>
-    private static IEnumerable<string> Lines(CheckResult result, RuleSet? rules)
+    private static IEnumerable<string> Lines(CheckResult result, FittedVehicle subject)
     {
-        yield return rules is null ? NoRules : $"Rules: {Word(rules)}. Worst: {result.Worst.Word()}.";
+        yield return subject.Rules is null ? NoRules : $"Rules: {Word(subject.Rules)}. Worst: {result.Worst.Word()}.";
+        if (OfTheWorkshop(subject) is { } own)
+        {
+            yield return own;
+        }
+
         foreach (var line in AnswerJson.Lines([.. result.Faults]))
         {
             yield return line;

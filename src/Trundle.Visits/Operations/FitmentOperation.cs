@@ -11,7 +11,7 @@ public static class FitmentOperation
     public static Operation Operation { get; } = new("fitment", "What is fitted, against placard, hub and each other.", Run)
     {
         TakesFile = true,
-        Options = [CheckAnswer.RulesOption],
+        Options = [CheckAnswer.RulesOption, CheckAnswer.ShopRulesOption],
     };
 
     private static Reading<Answer> Run(FileNode body) => CheckAnswer.Of(body, FitmentCheck.Run);

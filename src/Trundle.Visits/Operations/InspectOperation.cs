@@ -12,7 +12,7 @@ public static class InspectOperation
     public static Operation Operation { get; } = new("inspect", "What is fitted and the state it is in: tread, age, damage, pressure, wear.", Run)
     {
         TakesFile = true,
-        Options = [CheckAnswer.RulesOption],
+        Options = [CheckAnswer.RulesOption, CheckAnswer.ShopRulesOption],
     };
 
     private static Reading<Answer> Run(FileNode body) => CheckAnswer.Of(body, subject => ConditionCheck.Run(subject).With(FitmentCheck.Run(subject)));

@@ -22,6 +22,7 @@ public static class RotateOperation
         [
             new OperationOption("--ahead", "ahead", "How far to look ahead, for example \"60000 km\"; the file gives the wear rates."),
             CheckAnswer.RulesOption,
+            CheckAnswer.ShopRulesOption,
         ],
     };
 

@@ -14,7 +14,7 @@ public static class VisitCheckOperation
     public static Operation Operation { get; } = new("visit check", "One whole visit: everything that its file has data for, by leg, and what stops hand-back.", Run)
     {
         TakesFile = true,
-        Options = [CheckAnswer.RulesOption],
+        Options = [CheckAnswer.RulesOption, CheckAnswer.ShopRulesOption],
     };
 
     /// <summary>Reads a visit's file and answers by leg.</summary>

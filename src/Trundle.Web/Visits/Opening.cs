@@ -5,10 +5,10 @@ using Trundle.Visits.Bay;
 
 namespace Trundle.Web.Visits;
 
-/// <summary>Opens a visit: its heading, its number and date as entries, and whatever was entered with them.</summary>
+/// <summary>Opens a visit: its heading, the workshop's own rules, its number and date as entries, and whatever was entered with them.</summary>
 internal static class Opening
 {
-    public static Reading<StoredVisit> Open(WorkshopStore store, TimeProvider clock, Guid id, string? by, IReadOnlyList<Entry> entries)
+    public static Reading<StoredVisit> Open(WorkshopStore store, WorkshopRules rules, TimeProvider clock, Guid id, string? by, IReadOnlyList<Entry> entries)
     {
         var person = store.People.All().FirstOrDefault(p => string.Equals(p.Name, by, StringComparison.OrdinalIgnoreCase));
         if (person is null)
@@ -21,7 +21,16 @@ internal static class Opening
         var heading = store.Visits.Open(id, person.Name, now, day);
         var there = store.Visits.Find(id)!;
         var first = new List<Entry>();
-        Add("work.number", heading.Number);
+        if (there.Fields[EntryGate.NumberField] is null)
+        {
+            // Before the number: once a visit has it, the rules by which it is judged are no longer entered.
+            foreach (var (field, typed) in rules.Fields)
+            {
+                Add(field, typed);
+            }
+        }
+
+        Add(EntryGate.NumberField, heading.Number);
         Add("date", day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
         return store.Visits.Append(id, [.. first, .. entries], now).Then(taken => taken.Refused.Count == 0
             ? Reading<StoredVisit>.Of(store.Visits.Find(id)!)

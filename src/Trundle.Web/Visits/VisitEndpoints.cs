@@ -44,7 +44,7 @@ internal static class VisitEndpoints
     }
 
     /// <summary>Opens a visit; the body may bring its identifier and its first entries.</summary>
-    private static async Task<IResult> OpenAsync(HttpContext context, WorkshopStore store, TimeProvider clock)
+    private static async Task<IResult> OpenAsync(HttpContext context, WorkshopStore store, WorkshopRules rules, TimeProvider clock)
     {
         var body = await ApiAnswer.BodyAsync(context.Request).ConfigureAwait(false);
         if (!body.IsRead)
@@ -63,7 +63,7 @@ internal static class VisitEndpoints
             return ApiAnswer.Wrong(problems[0]);
         }
 
-        return Opening.Open(store, clock, id, by, entries).Match(
+        return Opening.Open(store, rules, clock, id, by, entries).Match(
             opened => ApiAnswer.Json(VisitJson.Of(opened, store.Condemned.Standing(), 0), StatusCodes.Status201Created),
             problem => ApiAnswer.Wrong(problem));
     }

@@ -25,7 +25,7 @@ internal static class ArrivalEndpoints
         routes.MapPost("/visits/{id:guid}/arrival", Correct);
     }
 
-    private static IResult Open(HttpContext context, IFormCollection sent, WorkshopStore store, TimeProvider clock)
+    private static IResult Open(HttpContext context, IFormCollection sent, WorkshopStore store, WorkshopRules rules, TimeProvider clock)
     {
         var id = Guid.TryParseExact(sent["visit"], "D", out var made) && made != Guid.Empty ? made : Guid.CreateVersion7();
         var form = ArrivalForm.Read(sent, VisitFields.Empty, Units(context, store));
@@ -37,7 +37,7 @@ internal static class ArrivalEndpoints
 
         if (store.Visits.Find(id) is null)
         {
-            var opened = Opening.Open(store, clock, id, person.Name, form.Entries(VisitFields.Empty, person.Name, clock.GetUtcNow()));
+            var opened = Opening.Open(store, rules, clock, id, person.Name, form.Entries(VisitFields.Empty, person.Name, clock.GetUtcNow()));
             if (!opened.IsRead)
             {
                 return Page(context, store, clock, form, id, null, StatusCodes.Status400BadRequest);
