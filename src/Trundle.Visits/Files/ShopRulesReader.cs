@@ -167,7 +167,7 @@ public static class ShopRulesReader
             }
             else
             {
-                o.Problems.Add(new Problem(item.Path, "word-unknown", $"'{NumberText.Shown(item.Text)}' is not one of {Words(VisitFileReader.RuleWords)}."));
+                o.Problems.Add(new Problem(item.Path, "word-unknown", $"'{NumberText.Shown(item.Text)}' is not a word here; write {Words(VisitFileReader.RuleWords)}."));
             }
         }
 
@@ -186,7 +186,7 @@ public static class ShopRulesReader
             }
             else
             {
-                o.Problems.Add(new Problem(item.Path, "word-unknown", $"'{NumberText.Shown(item.Text)}' is not one of {string.Join(", ", known)}."));
+                o.Problems.Add(new Problem(item.Path, "word-unknown", $"'{NumberText.Shown(item.Text)}' is not a word here; write {ChoiceText.Of(known)}."));
             }
         }
 
@@ -203,7 +203,7 @@ public static class ShopRulesReader
 
     private static string Said(InUseLimit limit) => $"'{InUseLimits.Comparisons.Single(c => c.Value == limit.Holds).Word} {limit.Text}'";
 
-    private static string Words<T>(IEnumerable<(string Word, T Value)> words) => string.Join(", ", words.Select(w => w.Word));
+    private static string Words<T>(IEnumerable<(string Word, T Value)> words) => ChoiceText.Of(words.Select(w => w.Word));
 
     /// <summary>The limits of a rule that go by names of their own.</summary>
     private static string Parts(InUseRule rule)
