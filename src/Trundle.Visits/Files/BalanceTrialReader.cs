@@ -1,6 +1,7 @@
 using System.Globalization;
 using Trundle.Engine.Balance;
 using Trundle.Measures;
+using Trundle.Visits.Files.Spin;
 
 namespace Trundle.Visits.Files;
 
@@ -8,7 +9,8 @@ namespace Trundle.Visits.Files;
 /// <param name="Runs">The initial run first.</param>
 /// <param name="TrialKeptOn">Each trial stays on for all later runs.</param>
 /// <param name="WithPhase">Every reading has a phase; else none has.</param>
-internal sealed record TrialFile(IReadOnlyList<TrialRun> Runs, bool TrialKeptOn, bool WithPhase);
+/// <param name="Recorded">What was found where a reading is a recording.</param>
+internal sealed record TrialFile(IReadOnlyList<TrialRun> Runs, bool TrialKeptOn, bool WithPhase, IReadOnlyList<RecordedReading> Recorded);
 
 /// <summary>Reads the file of <c>balance trial</c>.</summary>
 internal static class BalanceTrialReader
@@ -26,15 +28,23 @@ internal static class BalanceTrialReader
         var keptOn = o.Flag("trialKeptOn") ?? false;
         var runs = new List<TrialRun>();
         var paths = new List<string>();
+        var recordings = new TrialRecordings(o);
+        if (o.Has("recording"))
+        {
+            o.Wrong("recording", "runs-needed", "One recording is one run; list the initial run and the trial runs in a JSON file, each reading with its recording.");
+            return null;
+        }
+
         if (o.Require("runs", "list the initial run and then the trial runs"))
         {
             foreach (var run in o.Objects("runs").Take(MostRuns + 1))
             {
                 paths.Add(run.Path);
-                runs.Add(ReadRun(run, runs.Count == 0));
+                runs.Add(ReadRun(run, runs.Count, recordings));
             }
         }
 
+        recordings.Done();
         o.Done();
         if (problems.Count == 0 && runs.Count > MostRuns)
         {
@@ -52,11 +62,12 @@ internal static class BalanceTrialReader
             return null;
         }
 
-        return new TrialFile(runs, keptOn, withPhase);
+        return new TrialFile(runs, keptOn, withPhase, recordings.Found);
     }
 
-    private static TrialRun ReadRun(FileObject o, bool first)
+    private static TrialRun ReadRun(FileObject o, int before, TrialRecordings recordings)
     {
+        var first = before == 0;
         PlaneMass? trial = null;
         if (first && o.Has("trial"))
         {
@@ -70,7 +81,7 @@ internal static class BalanceTrialReader
         var vibration = new List<VibrationReading>();
         if (o.Require("vibration", "list one reading for each measuring point"))
         {
-            vibration.AddRange(o.Objects("vibration").Take(MostPoints + 1).Select(ReadVibration).OfType<VibrationReading>());
+            vibration.AddRange(o.Objects("vibration").Take(MostPoints + 1).Select((v, i) => ReadVibration(v, before + 1, i + 1, recordings)).OfType<VibrationReading>());
         }
 
         o.Done();
@@ -95,9 +106,16 @@ internal static class BalanceTrialReader
         return plane is { } p && mass is { } m && angle is { } a ? new PlaneMass(p, m, a) : null;
     }
 
-    private static VibrationReading? ReadVibration(FileObject o)
+    private static VibrationReading? ReadVibration(FileObject o, int run, int point, TrialRecordings recordings)
     {
-        var amplitude = o.Require("amplitude", "give the once-per-turn vibration as a number") ? o.Number("amplitude", 0) : null;
+        if (o.Has("recording"))
+        {
+            var recorded = recordings.Read(o, run, point);
+            o.Done();
+            return recorded;
+        }
+
+        var amplitude = o.Require("amplitude", "give the once-per-turn vibration as a number, or a 'recording'") ? o.Number("amplitude", 0) : null;
         var phase = o.Quantity<Angle>("phase", "°", LeastAngle, MostAngle);
         o.Done();
         return amplitude is { } a ? new VibrationReading(a, phase) : null;

@@ -4,6 +4,7 @@ using Trundle.Engine.Balance;
 using Trundle.Engine.Reference;
 using Trundle.Measures;
 using Trundle.Visits.Files;
+using Trundle.Visits.Files.Spin;
 
 namespace Trundle.Visits.Operations;
 
@@ -11,7 +12,7 @@ namespace Trundle.Visits.Operations;
 public static class BalanceTrialOperation
 {
     /// <summary>The operation.</summary>
-    public static Operation Operation { get; } = new("balance trial", "Corrections from trial-mass runs, in one plane or more, with or without phase.", Run) { TakesFile = true };
+    public static Operation Operation { get; } = new("balance trial", "Corrections from trial-mass runs, in one plane or more, with or without phase.", Run) { TakesFile = true, TakesRecordings = true };
 
     private static Reading<Answer> Run(FileNode body)
     {
@@ -25,9 +26,9 @@ public static class BalanceTrialOperation
         var solution = file.WithPhase
             ? TrialBalance.WithPhase(file.Runs, file.TrialKeptOn)
             : TrialBalance.WithoutPhase(file.Runs, file.TrialKeptOn);
-        var warnings = Warnings(solution).ToList();
-        IReadOnlyList<string> cautions = Cautions(solution);
-        return Reading<Answer>.Of(new Answer(warnings.Count > 0, Json(solution, warnings, cautions), [.. Lines(solution, file, warnings, cautions)]));
+        List<(string Code, string Message)> warnings = [.. Warnings(solution), .. TrialRecordings.Warnings(file.Recorded)];
+        IReadOnlyList<string> cautions = Cautions(solution, file);
+        return Reading<Answer>.Of(new Answer(warnings.Count > 0, Json(solution, file, warnings, cautions), [.. Lines(solution, file, warnings, cautions)]));
     }
 
     private static IEnumerable<(string Code, string Message)> Warnings(TrialSolution solution)
@@ -45,12 +46,17 @@ public static class BalanceTrialOperation
         }
     }
 
-    private static List<string> Cautions(TrialSolution solution)
+    private static List<string> Cautions(TrialSolution solution, TrialFile file)
     {
         var cautions = new List<string>
         {
             "Fix every mass so that it cannot fly off, keep people out of the plane of turning, and wear eye protection.",
         };
+        if (file.Recorded.Count > 0)
+        {
+            cautions.Add("The driver only drives: fix the recorder to the vehicle, and let a second person start it. Wheels that turn on stands turn as the vehicle's maker allows, with nobody beside or before them.");
+        }
+
         if (solution.Circles is { } circles)
         {
             cautions.AddRange(CircleWords.Cautions(circles, solution));
@@ -59,7 +65,7 @@ public static class BalanceTrialOperation
         return cautions;
     }
 
-    private static JsonObject Json(TrialSolution solution, List<(string Code, string Message)> warnings, IReadOnlyList<string> cautions) => new()
+    private static JsonObject Json(TrialSolution solution, TrialFile file, List<(string Code, string Message)> warnings, IReadOnlyList<string> cautions) => new()
     {
         ["influence"] = solution.Influence is null ? null : AnswerJson.List(solution.Influence.Select(plane =>
             (JsonNode?)AnswerJson.List(plane.Select(c => (JsonNode?)new JsonObject { ["magnitude"] = c.MagnitudePerGram, ["phaseDegrees"] = c.Phase.Degrees })))),
@@ -69,6 +75,18 @@ public static class BalanceTrialOperation
             (JsonNode?)new JsonObject { ["amplitude"] = v.Amplitude, ["phaseDegrees"] = v.Phase?.Degrees })),
         ["misfit"] = new JsonObject { ["rms"] = solution.MisfitRootMeanSquare, ["relativePercent"] = solution.MisfitPercent },
         ["circles"] = solution.Circles is { } circles ? CircleWords.Json(circles, solution) : null,
+        ["recordings"] = AnswerJson.List(file.Recorded.Select(r => (JsonNode?)new JsonObject
+        {
+            ["run"] = r.Run,
+            ["point"] = r.Point,
+            ["signal"] = r.Signal,
+            ["amplitude"] = r.Found.Amplitude,
+            ["amplitudeStandardError"] = r.Found.AmplitudeStandardError,
+            ["speedRevolutionsPerMinute"] = r.Found.Speed.RevolutionsPerMinute,
+            ["speedStandardErrorRevolutionsPerMinute"] = r.Found.SpeedStandardError.RevolutionsPerMinute,
+            ["turns"] = r.Found.Turns,
+            ["driftPercent"] = r.Found.DriftPercent,
+        })),
         ["conditionNumber"] = Finite(solution.ConditionNumber),
         ["warnings"] = AnswerJson.List(warnings.Select(w =>
             (JsonNode?)new JsonObject { ["code"] = w.Code, ["conditionNumber"] = Finite(solution.ConditionNumber), ["message"] = w.Message })),
@@ -101,6 +119,12 @@ public static class BalanceTrialOperation
         yield return file.WithPhase
             ? $"Left over all points: {Small(solution.MisfitRootMeanSquare, file.Runs[0].Vibration.Max(v => v.Amplitude))} root mean square, {Quantity.Number(solution.MisfitPercent, 1)} % of the initial run."
             : $"The amplitudes of the trial runs are met within {Small(solution.MisfitRootMeanSquare, file.Runs[0].Vibration.Max(v => v.Amplitude))} root mean square, {Quantity.Number(solution.MisfitPercent, 1)} % of the initial run.";
+        foreach (var r in file.Recorded)
+        {
+            yield return string.Create(CultureInfo.InvariantCulture,
+                $"Run {r.Run}, point {r.Point}: {Shown(r.Found.Amplitude)} ± {Shown(r.Found.AmplitudeStandardError)} (one standard error) in '{r.Signal}' at {Quantity.Number(r.Found.Speed.RevolutionsPerMinute, 1)} r/min, over {Quantity.Number(r.Found.Turns, 0)} turns.");
+        }
+
         foreach (var (_, message) in warnings)
         {
             yield return $"Warning: {message}";

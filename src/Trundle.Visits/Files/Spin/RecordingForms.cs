@@ -112,7 +112,6 @@ internal static class RecordingForms
         return time is null ? samples : Timed(o, name, samples, time, table.FirstLine);
     }
 
-    /// <summary>The sample rate by the times, on the longest stretch without a gap.</summary>
     private static RecordingSamples? Timed(FileObject o, string? name, RecordingSamples samples, double[] time, int firstLine)
     {
         if (time.Length < 3)
@@ -120,59 +119,15 @@ internal static class RecordingForms
             return samples;
         }
 
-        var steps = new double[time.Length - 1];
-        for (var k = 0; k < steps.Length; k++)
+        var even = EvenTimes.Of(time, firstLine);
+        if (!even.IsRead)
         {
-            steps[k] = time[k + 1] - time[k];
-            if (steps[k] <= 0)
-            {
-                return Wrong(string.Create(CultureInfo.InvariantCulture, $"the time on line {firstLine + k + 1} or just before it does not come after the one before"));
-            }
-        }
-
-        var usual = steps.Order().ElementAt(steps.Length / 2);
-        var (from, length, at, gaps) = (0, 0, 0, 0);
-        for (var k = 0; k <= steps.Length; k++)
-        {
-            if (k < steps.Length && steps[k] <= 1.75 * usual)
-            {
-                continue;
-            }
-
-            gaps += k < steps.Length ? 1 : 0;
-            if (k + 1 - at > length)
-            {
-                (from, length) = (at, k + 1 - at);
-            }
-
-            at = k + 1;
-        }
-
-        if (length < 3)
-        {
-            return Wrong("the times are not evenly spaced");
-        }
-
-        var step = (time[from + length - 1] - time[from]) / (length - 1);
-        for (var k = 0; k < length; k++)
-        {
-            // Times that were rounded when they were written stray by half of their last digit, not by half a sample.
-            if (Math.Abs(time[from + k] - time[from] - (k * step)) > 0.75 * step)
-            {
-                return Wrong(string.Create(CultureInfo.InvariantCulture, $"the times are not evenly spaced near line {firstLine + from + k}; a recording is sampled at one rate"));
-            }
-        }
-
-        return new RecordingSamples(samples.First[from..(from + length)], samples.Second[from..(from + length)], samples.Index[from..(from + length)])
-        {
-            SampleRate = Frequency.FromHertz(1 / step), Gaps = gaps, Notes = samples.Notes,
-        };
-
-        RecordingSamples? Wrong(string what)
-        {
-            o.Problems.Add(new Problem(name ?? o.PathOf("csv"), "time-uneven", $"The CSV's times are not right: {what}."));
+            o.Problems.Add(even.Problem!.At(name ?? o.PathOf("csv")));
             return null;
         }
+
+        var (stretch, rate, gaps) = even.Value;
+        return new RecordingSamples(samples.First[stretch], samples.Second[stretch], samples.Index[stretch]) { SampleRate = rate, Gaps = gaps, Notes = samples.Notes };
     }
 
     /// <summary>A WAV file in base 64.</summary>
@@ -182,6 +137,27 @@ internal static class RecordingForms
         int[] channels = [.. new[] { "first", "second", "index" }.Select((key, i) => chosen?.Whole(key, 1, 16) ?? i + 1)];
         chosen?.Done();
         var where = name ?? o.PathOf("wav");
+        if (Sound(o, where) is not { } sound)
+        {
+            return null;
+        }
+
+        if (channels.Max() > sound.Channels.Count || channels.Distinct().Count() < 3)
+        {
+            o.Problems.Add(new Problem(where, "channels-missing", string.Create(CultureInfo.InvariantCulture,
+                $"The recording has {sound.Channels.Count} channels and {string.Join(", ", channels)} are asked for; two transducers and an index mark take three, each its own.")));
+            return null;
+        }
+
+        return o.Problems.Count > 0 ? null : new RecordingSamples(sound.Channels[channels[0] - 1], sound.Channels[channels[1] - 1], sound.Channels[channels[2] - 1])
+        {
+            SampleRate = sound.SampleRate, FullScale = sound.FullScale,
+        };
+    }
+
+    /// <summary>The sound under <c>wav</c>, in base 64; null where a problem was added.</summary>
+    public static WaveSound? Sound(FileObject o, string where)
+    {
         var text = o.Node("wav")!.Text;
         var bytes = new byte[(text.Length / 4 * 3) + 3];
         if (o.Node("wav")!.Kind != NodeKind.Text || !Convert.TryFromBase64String(text, bytes, out var count))
@@ -197,17 +173,6 @@ internal static class RecordingForms
             return null;
         }
 
-        var sound = read.Value;
-        if (channels.Max() > sound.Channels.Count || channels.Distinct().Count() < 3)
-        {
-            o.Problems.Add(new Problem(where, "channels-missing", string.Create(CultureInfo.InvariantCulture,
-                $"The recording has {sound.Channels.Count} channels and {string.Join(", ", channels)} are asked for; two transducers and an index mark take three, each its own.")));
-            return null;
-        }
-
-        return o.Problems.Count > 0 ? null : new RecordingSamples(sound.Channels[channels[0] - 1], sound.Channels[channels[1] - 1], sound.Channels[channels[2] - 1])
-        {
-            SampleRate = sound.SampleRate, FullScale = sound.FullScale,
-        };
+        return read.Value;
     }
 }
