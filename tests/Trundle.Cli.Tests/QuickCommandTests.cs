@@ -59,9 +59,9 @@ public sealed class QuickCommandTests
 
     private static int Same(string input, params string[] arguments)
     {
-        if (!File.Exists(Quick))
+        if (File.GetLastWriteTimeUtc(Quick) < File.GetLastWriteTimeUtc(Path.Combine(AppContext.BaseDirectory, "Trundle.Visits.dll")))
         {
-            Assert.Skip("The quick half of the command is not built here; ./trundle and ./test build it where gcc can be had.");
+            Assert.Skip("The quick half of the command is not built, or is older than these sources; ./trundle and ./test build it where gcc can be had.");
         }
 
         var quick = Command.RunProgram(Quick, input, [], arguments);
