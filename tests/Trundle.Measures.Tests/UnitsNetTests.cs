@@ -49,6 +49,7 @@ public sealed class UnitsNetTests
     {
         Agree(v => Temperature.FromDegreesFahrenheit(v).DegreesCelsius, v => UnitsNet.UnitConverter.Convert(v, TemperatureUnit.DegreeFahrenheit, TemperatureUnit.DegreeCelsius));
         Agree(v => Temperature.FromDegreesCelsius(v).Kelvins, v => UnitsNet.UnitConverter.Convert(v, TemperatureUnit.DegreeCelsius, TemperatureUnit.Kelvin));
+        Agree(v => Quantity.Of<TemperatureDifference>(v, "°F").Kelvins, v => UnitsNet.UnitConverter.Convert(v, TemperatureDeltaUnit.DegreeFahrenheit, TemperatureDeltaUnit.Kelvin));
         Agree(v => Speed.FromMilesPerHour(v).KilometresPerHour, v => UnitsNet.UnitConverter.Convert(v, SpeedUnit.MilePerHour, SpeedUnit.KilometerPerHour));
         // The other library carries its factors of turning in eleven digits; ours are held against the definition in ExactFactorTests.
         Agree(v => RotationalSpeed.FromRevolutionsPerMinute(v).RadiansPerSecond, v => UnitsNet.UnitConverter.Convert(v, RotationalSpeedUnit.RevolutionPerMinute, RotationalSpeedUnit.RadianPerSecond), 1e-11);

@@ -37,8 +37,10 @@ public static class PressureFileReader
         return new PressureConditions(c.Ambient, c.Expected, c.AltitudeSet, c.AltitudeUsed, c.Laden, visit.Subject.Rules);
     }
 
-    private static (FittedVehicle, PressureConditions, bool) ReadOneTyre(FileObject file)
+    /// <summary>Reads one tyre with its wheel, placard, load and rules, each at the top of a file; the caller ends the reading.</summary>
+    public static (Vehicle Vehicle, Assembly Assembly, RuleSet? Rules) ReadTyre(FileObject file)
     {
+        ArgumentNullException.ThrowIfNull(file);
         var rules = file.Word("rules", [.. VisitFileReader.RuleWords]);
         var dual = file.Flag("dual") ?? false;
         var load = file.Quantity<Mass>("load", "kg", Mass.FromKilograms(1), Mass.FromKilograms(20_000));
@@ -59,8 +61,14 @@ public static class PressureFileReader
             Position = Position.On(1, Side.Left, dual ? DualPlace.Outer : DualPlace.Single),
             Tyre = file.Object("tyre") is { } tyre ? VisitFileReader.ReadTyre(tyre) : null,
             Wheel = file.Object("wheel") is { } wheel ? VisitFileReader.ReadWheel(wheel) : null,
-            Pressure = file.Object("pressure") is { } pressure ? VisitFileReader.ReadPressure(pressure) : null,
         };
+        return (vehicle, assembly, rules);
+    }
+
+    private static (FittedVehicle, PressureConditions, bool) ReadOneTyre(FileObject file)
+    {
+        var (vehicle, assembly, rules) = ReadTyre(file);
+        assembly = assembly with { Pressure = file.Object("pressure") is { } pressure ? VisitFileReader.ReadPressure(pressure) : null };
         var (set, used) = Pair<Temperature>(file, "temperature", "°C", Temperature.FromDegreesCelsius(-60), Temperature.FromDegreesCelsius(70));
         var (low, high) = Pair<Length>(file, "altitude", "m", Length.FromMetres(-450), Length.FromMetres(6000));
         var laden = file.Flag("laden") ?? false;

@@ -56,6 +56,7 @@ public static class OperationList
     public static IReadOnlyList<Operation> All { get; } =
     [
         PressureOperation.Operation,
+        LeakOperation.Operation,
         RotateOperation.Operation,
         FixingsOperation.Operation,
         BalanceSolveOperation.Operation,

@@ -85,7 +85,8 @@ public static class PressureOperation
         return json;
     }
 
-    private static JsonObject? Of(SourcedPressure? pressure) => pressure is null
+    /// <summary><c>{kilopascals, source, status}</c>, or null.</summary>
+    internal static JsonObject? Of(SourcedPressure? pressure) => pressure is null
         ? null
         : new JsonObject { ["kilopascals"] = pressure.Pressure.Kilopascals, ["source"] = pressure.Source.Text, ["status"] = pressure.Source.StatusText };
 

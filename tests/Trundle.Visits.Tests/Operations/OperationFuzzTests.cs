@@ -60,6 +60,14 @@ public sealed class OperationFuzzTests
                {"turned": 90, "display": {"inner": {"mass": "12 g", "angle": 110}, "outer": {"mass": "8 g", "angle": 20}}}]},
              "shop": {"empty": {"inner": {"mass": "1 g", "angle": 5}, "outer": {"mass": "0 g"}}}}
             """,
+        ["leak"] = """
+            {"rules": "uk", "tyre": {"marking": "205/55 R16 91V", "maximumPressure": "300 kPa"}, "placard": {"size": "205/55 R16 91V", "cold": "230 kPa"},
+             "gauge": {"accuracy": "3 kPa", "repeatability": "0.7 kPa"}, "thermometer": "1 °C", "expected": "-5 °C", "referenceTemperature": "15 °C", "warning": "180 kPa",
+             "readings": [{"at": "2026-01-05 08:10", "pressure": "230 kPa", "temperature": "6 °C", "altitude": "120 m"},
+                          {"at": "2026-01-12 08:05", "pressure": "228 kPa", "temperature": "9 °C", "air": "99.8 kPa", "hot": false},
+                          {"at": "2026-01-19 08:20", "pressure": "235 kPa", "temperature": "2 °C", "altitude": "120 m", "filled": true},
+                          {"at": "2026-02-02", "pressure": "206 kPa", "temperature": "0 °C", "altitude": "120 m"}]}
+            """,
         ["instrument check"] = """
             {"kind": "torque wrench", "by": "a laboratory", "certificate": "C 1", "stated": "passed", "permitted": "4 %",
              "points": [{"reference": "40 N·m", "shown": "41 N·m"}, {"reference": "147.5 lbf·ft", "shown": "200 N·m"}]}

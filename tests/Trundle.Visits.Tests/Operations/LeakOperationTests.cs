@@ -1,0 +1,96 @@
+using System.Text.Json.Nodes;
+using Trundle.Measures;
+using Trundle.Visits.Files;
+using Trundle.Visits.Operations;
+
+namespace Trundle.Visits.Tests.Operations;
+
+public sealed class LeakOperationTests
+{
+    private static Reading<Answer> Run(string body) => FileNode.Parse(body, "leak.json").Then(LeakOperation.Run);
+
+    private static double Number(JsonNode? node) => node!.GetValue<double>();
+
+    private static string Body(string readings, string more = "") =>
+        $$"""{"rules":"uk","tyre":{"marking":"205/55 R16 91V"},"placard":{"size":"205/55 R16 91V","cold":"230 kPa"},{{more}}"readings":[{{readings}}]}""";
+
+    private const string Two = """
+        {"at":"2026-01-05 08:00","pressure":"230 kPa","temperature":"20 °C"},{"at":"2026-02-04 08:00","pressure":"210 kPa","temperature":"20 °C"}
+        """;
+
+    [Fact]
+    public void A_leak_is_told_with_its_range_and_the_day_of_the_warning()
+    {
+        var answer = Run(Body(Two, "\"gauge\":{\"accuracy\":\"2 kPa\",\"repeatability\":\"0.5 kPa\"},\"thermometer\":\"1 K\",")).Value;
+        var body = answer.Body;
+        body["verdict"]!.GetValue<string>().ShouldBe("leak");
+        answer.No.ShouldBeTrue();
+        Number(body["lossPerDay"]!["estimateKilopascals"]).ShouldBe(20 / 30d, 1e-12);
+        Number(body["lossPerMonth"]!["estimateKilopascals"]).ShouldBe(20 / 30d * 30.4375, 1e-9);
+        Number(body["lossPerMonth"]!["lowKilopascals"]).ShouldBeGreaterThan(14);
+        Number(body["warning"]!["kilopascals"]).ShouldBe(184, 1e-9);
+        Number(body["toWarning"]!["days"]).ShouldBe((210 - 184) / (20 / 30d), 1e-6);
+        body["toWarning"]!["date"]!.GetValue<string>().ShouldBe("2026-03-15");
+        Number(body["toWarning"]!["earliestDays"]).ShouldBeLessThan(39);
+        Number(body["toWarning"]!["latestDays"]).ShouldBeGreaterThan(39);
+        body["findings"]!.AsArray().Select(f => f!["rule"]!.GetValue<string>()).ShouldBe(["pressure.loss", "pressure.warning-soon", "pressure.low"]);
+    }
+
+    [Fact]
+    public void A_cold_snap_is_no_leak_and_the_warning_comes_by_the_cold_alone()
+    {
+        // 230 kPa at 20 °C is 207.3 at 0 °C by the gas law.
+        var body = Run(Body("""
+            {"at":"2026-01-05","pressure":"230 kPa","temperature":"20 °C"},{"at":"2026-02-04","pressure":"207.4 kPa","temperature":"0 °C"}
+            """, "\"gauge\":{\"accuracy\":\"1 kPa\",\"repeatability\":\"0.3 kPa\"},\"thermometer\":\"0.5 °C\",\"expected\":\"-25 °C\",")).Value.Body;
+        Number(body["lossPerMonth"]!["estimateKilopascals"]).ShouldBe(0, 0.2);
+        body["verdict"]!.GetValue<string>().ShouldBe("sound");
+        Number(body["toWarningExpected"]!["earliestDays"]).ShouldBe(0);
+        body["findings"]!.AsArray().ShouldContain(f => f!["rule"]!.GetValue<string>() == "pressure.warning-soon");
+    }
+
+    [Fact]
+    public void What_was_not_given_is_said()
+    {
+        var body = Run("""{"readings":[{"at":"2026-01-05","pressure":"230","temperature":"20"},{"at":"2026-01-12","pressure":"229","temperature":"20"}]}""").Value.Body;
+        body["warning"].ShouldBeNull();
+        body["toWarning"].ShouldBeNull();
+        body["verdict"]!.GetValue<string>().ShouldBe("cannotTell");
+        var cautions = body["cautions"]!.AsArray().Select(c => c!.GetValue<string>()).ToList();
+        foreach (var part in new[] { "gauge's greatest error", "temperatures are known", "No altitude", "noon", "Without the placard's pressure" })
+        {
+            cautions.ShouldContain(c => c.Contains(part, StringComparison.Ordinal), part);
+        }
+
+        Number(body["accuracy"]!["gaugeKilopascals"]).ShouldBe(8);
+        body["accuracy"]!["status"]!.GetValue<string>().ShouldBe("from memory");
+    }
+
+    [Fact]
+    public void A_tyre_run_low_is_looked_at_before_any_air()
+    {
+        var body = Run(Body("""{"at":"2026-01-05 08:00","pressure":"230 kPa","temperature":"10 °C"},{"at":"2026-01-06 08:00","pressure":"150 kPa","temperature":"10 °C"}""")).Value.Body;
+        body["findings"]!.AsArray().ShouldContain(f => f!["rule"]!.GetValue<string>() == "pressure.run-low");
+        body["verdict"]!.GetValue<string>().ShouldBe("leak");
+        body["toWarning"]!["reached"]!.GetValue<bool>().ShouldBeTrue();
+    }
+
+    [Theory]
+    [InlineData("", "", "readings")]
+    [InlineData("""{"at":"2026-01-05","pressure":"230 kPa","temperature":"20 °C"}""", "", "readings")]
+    [InlineData("""{"at":"2026-01-05","pressure":"230 kPa","temperature":"20 °C"},{"at":"2026-01-05","pressure":"230 kPa","temperature":"20 °C"}""", "", "readings[1].at")]
+    [InlineData("""{"at":"5 January","pressure":"230 kPa","temperature":"20 °C"},{"at":"2026-01-06","pressure":"230 kPa","temperature":"20 °C"}""", "", "readings[0].at")]
+    [InlineData("""{"at":"2026-01-05","pressure":"230 kPa"},{"at":"2026-01-06","pressure":"230 kPa","temperature":"20 °C"}""", "", "readings[0].temperature")]
+    [InlineData("""{"at":"2026-01-05","pressure":"230 kPa","temperature":"20 °C","altitude":"100 m"},{"at":"2026-01-06","pressure":"230 kPa","temperature":"20 °C"}""", "", "readings[1].altitude")]
+    [InlineData("""{"at":"2026-01-05","pressure":"2.3","temperature":"20 °C"},{"at":"2026-01-06","pressure":"230 kPa","temperature":"20 °C"}""", "", "readings[0].pressure")]
+    [InlineData(Two, "\"gauge\":{\"accuracy\":\"1 kPa\",\"repeatability\":\"2 kPa\"},", "gauge.repeatability")]
+    [InlineData(Two, "\"thermometer\":\"1 bar\",", "thermometer")]
+    [InlineData(Two, "\"guage\":{},", "guage")]
+    public void Wrong_input_is_one_problem_with_its_place(string readings, string more, string where)
+    {
+        var read = Run(Body(readings, more));
+        read.IsRead.ShouldBeFalse();
+        read.Problem!.Where.ShouldBe(where);
+        read.Problem.Message.Length.ShouldBeGreaterThan(20);
+    }
+}
