@@ -18,6 +18,9 @@ public static class RimRanges
 {
     private static readonly Dictionary<string, RimRange> All = Load();
 
+    /// <summary>Every size that has a row, in one spelling.</summary>
+    public static IReadOnlyList<string> Sizes { get; } = [.. All.Keys.Order(StringComparer.Ordinal)];
+
     /// <summary>The range of a size, or null where no table is held: then the standard's yearbook or the tyre's maker is asked.</summary>
     /// <remarks>P and HL before a size change its load and not its rims, so 205/55 R16's row serves P205/55 R16 and HL205/55 R16 too.</remarks>
     /// <source>tyre makers' size sheets (read), ETRTO usual ranges (from memory); each row names its own</source>

@@ -22,6 +22,9 @@ public static class SizeTable
 
     private static readonly Dictionary<string, ListedSize> All = BySize();
 
+    /// <summary>Every size that is listed, in one spelling.</summary>
+    public static IReadOnlyList<string> Sizes { get; } = [.. All.Keys.Order(StringComparer.Ordinal)];
+
     /// <summary>The row of a size, or null where the table does not list it.</summary>
     /// <param name="size">The size as read.</param>
     /// <source>UN R30 Annex 5 and R54 Annex 5 (from memory), tyre makers' size sheets (read); each row names its own</source>

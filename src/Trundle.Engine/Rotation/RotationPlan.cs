@@ -1,5 +1,6 @@
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
+using Trundle.Engine.Pressure;
 using Trundle.Engine.Sidewall;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
@@ -184,7 +185,11 @@ public sealed record RotationPlan(RotationVerdict? Chosen, IReadOnlyList<Rotatio
         yield return set.Count > 0
             ? $"After: set each pressure cold for its new axle: {string.Join(", ", set)}."
             : "After: set each pressure cold for its new axle, as the placard says.";
-        yield return "After: have the pressure sensors relearned or their positions written as the vehicle's maker says.";
+        foreach (var caution in SensorDuty.AfterMoving(vehicle, [.. chosen.Moves.Select(m => m.From)]))
+        {
+            yield return caution;
+        }
+
         yield return "After: fixings by hand first, then in stages to the vehicle maker's torque with the wheels on the ground; check the tightening again after the first kilometres.";
     }
 }

@@ -350,6 +350,19 @@ public enum DamagePlace
 /// <summary>One damage of a tyre.</summary>
 public sealed record Damage(DamageKind Kind, DamagePlace Place, Length? Size);
 
+/// <summary>The pressure sensor in a wheel, as it was found before any work.</summary>
+public enum SensorState
+{
+    /// <summary>There is one and it works.</summary>
+    Working,
+
+    /// <summary>There is one and it does not work.</summary>
+    NotWorking,
+
+    /// <summary>There is none in this wheel.</summary>
+    Absent,
+}
+
 /// <summary>One tyre mounted on one wheel, with what was found on it.</summary>
 public sealed record Assembly
 {
@@ -370,6 +383,9 @@ public sealed record Assembly
 
     /// <summary>Damages found.</summary>
     public IReadOnlyList<Damage> Damage { get; init; } = [];
+
+    /// <summary>The wheel's pressure sensor, or null where nobody looked.</summary>
+    public SensorState? Sensor { get; init; }
 }
 
 /// <summary>A vehicle with what is fitted to it, the rules it is judged by, and today's date.</summary>

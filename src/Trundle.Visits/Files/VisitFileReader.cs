@@ -66,7 +66,7 @@ public static class VisitFileReader
 
         var conditions = file.Object("conditions") is { } c ? ReadConditions(c) : new Conditions(null, null, null, null, false);
         var work = file.Node("work");
-        file.Knows("rotation", "ahead");
+        file.Knows("rotation", "ahead", "replace");
         file.Done();
         return new VisitFile(new FittedVehicle(vehicle, fitted, rules, date) { Ambient = conditions.Ambient, Country = country, InForce = inForce }, balance, studies, conditions, work);
     }
@@ -250,6 +250,7 @@ public static class VisitFileReader
             Tread = o.Object("tread") is { } tread ? ReadTread(tread) : null,
             Pressure = o.Object("pressure") is { } pressure ? ReadPressure(pressure) : null,
             Damage = o.Objects("damage").Select(ReadDamage).OfType<Damage>().ToList(),
+            Sensor = o.Word("sensor", ("working", SensorState.Working), ("not working", SensorState.NotWorking), ("none", SensorState.Absent)),
         };
         o.Done();
         return position is null ? null : new Assembly
@@ -260,6 +261,7 @@ public static class VisitFileReader
             Tread = read.Tread,
             Pressure = read.Pressure,
             Damage = read.Damage,
+            Sensor = read.Sensor,
         };
     }
 

@@ -58,6 +58,7 @@ public static class OperationList
         PressureOperation.Operation,
         LeakOperation.Operation,
         RotateOperation.Operation,
+        ReplaceOperation.Operation,
         FixingsOperation.Operation,
         BalanceSolveOperation.Operation,
         BalanceTrialOperation.Operation,

@@ -93,4 +93,21 @@ public sealed class LeakOperationTests
         read.Problem!.Where.ShouldBe(where);
         read.Problem.Message.Length.ShouldBeGreaterThan(20);
     }
+
+    [Theory]
+    [InlineData("leak-slow-valve.json", "leak", 19.73, 68)]
+    [InlineData("leak-cold-snap.json", "sound", 4.2, 378)]
+    public void The_samples_answer_as_the_guide_says(string name, string verdict, double perMonth, double days)
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!Directory.Exists(Path.Combine(folder.FullName, "samples")))
+        {
+            folder = folder.Parent!;
+        }
+
+        var body = Run(File.ReadAllText(Path.Combine(folder.FullName, "samples", name))).Value.Body;
+        body["verdict"]!.GetValue<string>().ShouldBe(verdict);
+        Number(body["lossPerMonth"]!["estimateKilopascals"]).ShouldBe(perMonth, 0.05);
+        Number(body["toWarning"]!["days"]).ShouldBe(days, 0.5);
+    }
 }

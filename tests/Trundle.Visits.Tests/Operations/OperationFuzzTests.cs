@@ -68,6 +68,12 @@ public sealed class OperationFuzzTests
                           {"at": "2026-01-19 08:20", "pressure": "235 kPa", "temperature": "2 °C", "altitude": "120 m", "filled": true},
                           {"at": "2026-02-02", "pressure": "206 kPa", "temperature": "0 °C", "altitude": "120 m"}]}
             """,
+        ["replace"] = """
+            {"rules": "eu", "vehicle": {"drive": "all", "topSpeed": "190 km/h", "axles": [{"steered": true, "placard": {"size": "195/65 R15 91H", "cold": "230 kPa"}}, {"placard": {"size": "195/65 R15 91H", "cold": "220 kPa"}}], "axleLoads": ["900 kg", "700 kg"]},
+             "fitted": [{"position": "1L", "tyre": {"marking": "195/65 R15 91H"}, "wheel": {"rim": "6J x 15"}, "tread": {"centre": ["4 mm"]}, "sensor": "working"}, {"position": "2R", "tyre": {"marking": "195/65 R15 91H"}, "tread": {"centre": ["5 mm"]}, "sensor": "none"}],
+             "replace": {"axles": [1, 2], "newTread": "8 mm", "speedometer": {"shown": "103 km/h", "true": "100 km/h"},
+                         "candidates": ["205/55 R16 91V", {"marking": "205/60 R15 91H", "marks": ["M+S"], "rim": "6J x 15"}, "T125/80 D15 95M", "31x10.50 R15 LT"]}}
+            """,
         ["instrument check"] = """
             {"kind": "torque wrench", "by": "a laboratory", "certificate": "C 1", "stated": "passed", "permitted": "4 %",
              "points": [{"reference": "40 N·m", "shown": "41 N·m"}, {"reference": "147.5 lbf·ft", "shown": "200 N·m"}]}
