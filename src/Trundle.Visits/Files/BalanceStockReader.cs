@@ -69,9 +69,19 @@ internal static class BalanceStockReader
 
             // What is there is for people: it stands in the file and on the page, and bears on nothing.
             _ = item.Text("note");
-            if (from is { } a && to is { } b && a == b)
+            if (from is not null && to is not null && item.Quantity<Angle>("from", "°") is { } begin && item.Quantity<Angle>("to", "°") is { } end
+                && Math.Abs(Math.IEEERemainder(end.Degrees - begin.Degrees, 360)) < 1e-9)
             {
-                item.Wrong("to", "arc-empty", "The arc begins and ends at one place; give it a length, or leave it out.");
+                // "0 to 360" means the whole circle; "0 to 0" means nothing, or was a slip.
+                var (typedFrom, typedTo) = (NumberText.Shown(item.Text("from")), NumberText.Shown(item.Text("to")));
+                if (Math.Abs(end.Degrees - begin.Degrees) < 1)
+                {
+                    item.Wrong("to", "arc-empty", $"The arc begins and ends at {typedTo}; give it a length, or leave it out.");
+                }
+                else
+                {
+                    item.Wrong("to", "arc-whole", $"From {typedFrom} to {typedTo} is the whole circle, which leaves no place for any weight in this plane. Give the part that must stay free; where the plane may carry nothing, leave its kind of weight out of the stock.");
+                }
             }
 
             item.Done();

@@ -262,6 +262,20 @@ public class BalanceSolveOperationTests
         one["weights"]!.AsArray().Count.ShouldBe(2);
     }
 
+    [Theory]
+    [InlineData("0", "360", "arc-whole", "From 0 to 360 is the whole circle, which leaves no place for any weight in this plane.")]
+    [InlineData("350", "-10", "arc-whole", "From 350 to -10 is the whole circle")]
+    [InlineData("90", "90", "arc-empty", "The arc begins and ends at 90; give it a length")]
+    public void An_arc_that_leaves_no_place_or_takes_none_says_which(string from, string to, string code, string words)
+    {
+        var root = JsonNode.Parse(File.ReadAllText("balance-solve-worked.json"))!;
+        root["forbidden"] = JsonNode.Parse($$"""[{"plane": "inner", "from": {{from}}, "to": {{to}}}]""");
+        var problem = Run(root).Problem.ShouldNotBeNull();
+        problem.Where.ShouldBe("forbidden[0].to");
+        problem.Code.ShouldBe(code);
+        problem.Message.ShouldContain(words);
+    }
+
     [Fact]
     public void Counts_arcs_lengths_and_steps_are_kept()
     {
