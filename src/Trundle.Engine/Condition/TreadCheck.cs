@@ -2,6 +2,8 @@ using System.Globalization;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
 using Trundle.Engine.InUse;
+using Trundle.Engine.Reference;
+using Trundle.Engine.Sidewall;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 
@@ -43,6 +45,12 @@ internal static class TreadCheck
             book.Judge(law is null ? book.InForce.OfTrade("tread.depth") : book.Rule(limit.Rule), at, broken, Measured(tread), limit.Limit, null, [.. Cautions(tread, broken)]);
         }
 
+        var deepest = tread.All.MaxBy(t => t.Depth).Depth;
+        if (BeyondNew(assembly) is { } beyond && deepest.Millimetres > beyond.As<Length>().Millimetres + CheckBook.Hair)
+        {
+            book.Judge("tread.beyond-new", at, true, Amount.Of(deepest, "mm", 1), beyond.Limit(0));
+        }
+
         // At the height of the wear indicators they are level with the tread; the European categories name that.
         if (!broken && book.LawLimit("tread.wear-indicator", assembly.Position) is { } indicator && indicator.IsBrokenBy(depth))
         {
@@ -61,6 +69,14 @@ internal static class TreadCheck
 
     internal static IEnumerable<(string Place, IReadOnlyList<Length> Depths)> Places(TreadDepths tread) =>
         [("inner", tread.Inner), ("centre", tread.Centre), ("outer", tread.Outer)];
+
+    /// <summary>The depth that no new tyre of this class has; null where the reader's own bound is all that holds.</summary>
+    private static Figure? BeyondNew(Assembly assembly) => assembly.Tyre?.Marking?.Size.TyreClass switch
+    {
+        TyreClass.Passenger or TyreClass.TemporarySpare => Figures.Of("condition.tread-beyond-car"),
+        TyreClass.LightTruck or TyreClass.Commercial or TyreClass.SpecialTrailer or TyreClass.Motorcycle => Figures.Of("condition.tread-beyond-light"),
+        TyreClass.Truck or null => null,
+    };
 
     /// <summary>True where only the inner or only the outer place is below, so that three quarters of the breadth may still have the depth.</summary>
     private static bool OnlyOneShoulder(TreadDepths tread, InUseLimit limit)

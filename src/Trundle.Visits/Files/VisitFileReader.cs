@@ -1,9 +1,11 @@
 using System.Globalization;
 using Trundle.Engine.Fixings;
 using Trundle.Engine.InUse;
+using Trundle.Engine.Reference;
 using Trundle.Engine.Sidewall;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
+using Trundle.Visits.Bay;
 using Trundle.Visits.Operations;
 
 namespace Trundle.Visits.Files;
@@ -49,6 +51,8 @@ public static class VisitFileReader
                 continue;
             }
 
+            Twice(item, "tyre", assembly.Tyre?.Id, assembly.Position, fitted.Select(a => (a.Position, a.Tyre?.Id)));
+            Twice(item, "wheel", assembly.Wheel?.Id, assembly.Position, fitted.Select(a => (a.Position, a.Wheel?.Id)));
             fitted.Add(assembly);
             if (balanceNode is not null)
             {
@@ -75,6 +79,15 @@ public static class VisitFileReader
     internal static Reading<string> ReadCountry(string text) => text.Length == 2 && text.All(char.IsAsciiLetter)
         ? Reading<string>.Of(text.ToUpperInvariant())
         : Reading<string>.Failed("country-unreadable", $"'{NumberText.Shown(text)}' is not a country; write its two letters (ISO 3166-1), for example AT.");
+
+    /// <summary>One tyre and one wheel sit at one place: a second assembly of the same name is a slip in one of the two.</summary>
+    private static void Twice(FileObject item, string part, string? id, Position position, IEnumerable<(Position Position, string? Id)> before)
+    {
+        if (id is not null && before.FirstOrDefault(b => b.Id is { } other && CondemnedNames.Key(other) == CondemnedNames.Key(id)) is { Id: not null } twice)
+        {
+            item.Wrong($"{part}.id", $"{part}-twice", $"The {part} '{NumberText.Shown(id)}' stands at {twice.Position} and at {position}; one {part} sits at one place. Put one of the two names right.");
+        }
+    }
 
     private static Conditions ReadConditions(FileObject o)
     {
@@ -323,7 +336,7 @@ public static class VisitFileReader
     {
         ArgumentNullException.ThrowIfNull(o);
         Length? least = Length.FromMillimetres(0);
-        Length? most = Length.FromMillimetres(40);
+        Length? most = Figures.Of("condition.tread-beyond").As<Length>();
         var tread = new TreadDepths(
             o.Quantities("inner", "mm", least, most),
             o.Quantities("centre", "mm", least, most),

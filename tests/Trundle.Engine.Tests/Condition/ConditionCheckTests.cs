@@ -25,6 +25,29 @@ public sealed class ConditionCheckTests
         { "", "car", "1L", "trade.tread.depth", "tread.depth", Category.Major },
     };
 
+    /// <summary>A depth that no new tyre of its class has is doubted, at the place and with the unit to look at; the bounds are our own.</summary>
+    [Theory]
+    [InlineData("195/65 R15 91H", 15, false)]
+    [InlineData("195/65 R15 91H", 15.1, true)]
+    [InlineData("LT245/75 R16 120/116S", 20, false)]
+    [InlineData("LT245/75 R16 120/116S", 20.1, true)]
+    [InlineData("315/80 R22.5 156/150L", 25, false)]
+    public void A_tread_deeper_than_any_new_one_waits_for_a_person(string marking, double millimetres, bool doubted)
+    {
+        var tread = new TreadDepths(Depths(6), Depths(millimetres), Depths(6));
+        var findings = ConditionCheck.Run(Bay.Four().With("1L", _ => Bay.On("1L", marking) with { Tread = tread })).Findings;
+        var doubt = findings.SingleOrDefault(f => f.Rule == "tread.beyond-new");
+        (doubt is not null).ShouldBe(doubted);
+        if (doubt is not null)
+        {
+            doubt.Category.ShouldBe(Category.Refer);
+            doubt.Position.ShouldBe("1L");
+            doubt.Measured.Value!.Value.ShouldBe(millimetres, 1e-9);
+            doubt.Action.ShouldContain("32nds");
+            doubt.Limit!.Source.Text.ShouldContain("our own limit");
+        }
+    }
+
     [Theory]
     [MemberData(nameof(Limits))]
     public void Tread_at_inside_and_outside_its_limit_at_every_place(string rules, string vehicleClass, string position, string figure, string rule, Category breach)

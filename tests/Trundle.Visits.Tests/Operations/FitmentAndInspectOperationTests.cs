@@ -92,6 +92,9 @@ public sealed class FitmentAndInspectOperationTests
     [InlineData("""{"fitted":[{"position":"1L","tyre":{"marking":"999/55R16"}}]}""", "fitted[0].tyre.marking", null)]
     [InlineData("""{"fitted":[{"position":"1L","tyre":{"tin":"DOT 1AB CDEFHJ 5418"}}]}""", "fitted[0].tyre.tin", "tin-week")]
     [InlineData("""{"fitted":[{"position":"1L","tread":{"inner":["5.1 furlongs"]}}]}""", "fitted[0].tread.inner[0]", "unit-unknown")]
+    [InlineData("""{"fitted":[{"position":"1L","tread":{"inner":["40 mm"]}}]}""", "fitted[0].tread.inner[0]", "out-of-range")]
+    [InlineData("""{"fitted":[{"position":"1L","tyre":{"id":"A 1"}},{"position":"2R","tyre":{"id":"a1"}}]}""", "fitted[1].tyre.id", "tyre-twice")]
+    [InlineData("""{"fitted":[{"position":"1L","wheel":{"id":"W1"}},{"position":"S","wheel":{"id":"W1"}}]}""", "fitted[1].wheel.id", "wheel-twice")]
     [InlineData("""{"fitted":[{"position":"1L","tread":{"iner":["5.1 mm"]}}]}""", "fitted[0].tread.iner", "key-unknown")]
     public void Wrong_input_names_its_place(string body, string where, string? code)
     {
@@ -104,6 +107,13 @@ public sealed class FitmentAndInspectOperationTests
                 problem.Code.ShouldBe(code);
             }
         }
+    }
+
+    [Fact]
+    public void A_tyre_that_stands_at_two_places_is_told_with_both()
+    {
+        var body = FileNode.Parse("""{"fitted":[{"position":"1L","tyre":{"id":"A1"}},{"position":"1R","tyre":{"id":"B1"}},{"position":"2R","tyre":{"id":"A1"}}]}""", "body").Value;
+        OperationList.Of("fitment").Run(body).Problem!.Message.ShouldBe("The tyre 'A1' stands at 1L and at 2R; one tyre sits at one place. Put one of the two names right.");
     }
 
     [Fact]
