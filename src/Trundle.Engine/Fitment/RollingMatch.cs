@@ -63,10 +63,14 @@ internal static class RollingMatch
             if (Spread(book, axle, assemblies) is { } percent)
             {
                 var limit = book.Limit("circumference.axle", null);
+                var beyondWear = book.Limit("circumference.axle.sizes", null);
                 var over = limit.IsBrokenBy(percent);
                 var spares = assemblies.Count(a => a.Tyre?.Marking?.Size.TyreClass == TyreClass.TemporarySpare);
-                var spareBesideFull = spares > 0 && spares < assemblies.Count && over;
-                book.Judge(spareBesideFull ? "circumference.axle.temporary-spare" : "circumference.axle", CheckBook.AxleName(axle), over, Percent(percent), limit.Limit);
+                var spareBesideFull = spares > 0 && spares < assemblies.Count;
+                var (rule, ruling) = over && spareBesideFull ? ("circumference.axle.temporary-spare", limit)
+                    : beyondWear.IsBrokenBy(percent) ? ("circumference.axle.sizes", beyondWear)
+                    : ("circumference.axle", limit);
+                book.Judge(rule, CheckBook.AxleName(axle), over || ruling == beyondWear, Percent(percent), ruling.Limit);
                 book.ByWorkshop(JudgedQuantity.CircumferenceSpread, null, CheckBook.AxleName(axle), percent, Percent(percent));
             }
         }

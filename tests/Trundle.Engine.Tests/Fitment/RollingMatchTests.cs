@@ -75,6 +75,21 @@ public sealed class RollingMatchTests
     }
 
     [Fact]
+    public void Two_full_tyres_of_a_driven_axle_farther_apart_than_wear_can_make_are_a_major_finding()
+    {
+        // 195/65 R15: 635 mm; 185/60 R14: 578 mm by design; 635 / 578 = 1.0986.
+        var driven = FitmentCheck.Run(Bay.Four(null, Bay.Car).With("1L", _ => Bay.On("1L", "185/60R14 82H"))).One("circumference.axle.sizes", "axle 1");
+        driven.Category.ShouldBe(Category.Major);
+        driven.Measured.Value!.Value.ShouldBe(9.86, 0.01);
+        driven.Limit!.Source.Status.ShouldBe(SourceStatus.Calculated);
+        driven.Source.ShouldBe(Source.CommonPractice);
+
+        // A new tyre beside a worn-out one stays a matter of wear.
+        FitmentCheck.Run(Worn(Bay.Car, 8, "1R", 1.6)).One("circumference.axle", "axle 1").Category.ShouldBe(Category.Minor);
+        FitmentCheck.Run(Bay.Four(null, Bay.Car).With("2L", _ => Bay.On("2L", "185/60R14 82H"))).Findings.ShouldNotContain(f => f.Rule == "circumference.axle.sizes");
+    }
+
+    [Fact]
     public void Without_tread_depths_the_design_sizes_are_compared_and_the_depths_asked_for()
     {
         var result = FitmentCheck.Run(Bay.Four(null, AllDriven));
