@@ -26,9 +26,18 @@ public sealed class Device(Bay bay) : IAsyncLifetime
     public async ValueTask DisposeAsync() => await _page.Context.CloseAsync();
 
     /// <summary>Opens an address and checks it at every look.</summary>
-    public async Task CheckAsync(string address, string name, bool unfolded = false)
+    /// <param name="address">The page.</param>
+    /// <param name="name">What its pictures are called.</param>
+    /// <param name="unfolded">Whether everything folded away is opened first.</param>
+    /// <param name="part">Words that must stand on the page, so that what is to be looked at is there.</param>
+    public async Task CheckAsync(string address, string name, bool unfolded = false, string? part = null)
     {
         await OpenAsync(address);
+        if (part is not null)
+        {
+            await _page.GetByText(part).First.WaitForAsync();
+        }
+
         if (unfolded)
         {
             await _page.EvaluateAsync("() => document.querySelectorAll('details').forEach(d => d.open = true)");

@@ -27,7 +27,7 @@ public sealed class BayPagesTests(Bay bay, Device device) : IClassFixture<Device
 {
     public static TheoryData<string> Pages =>
     [
-        "arrive", "arrive/axle-1", "lookOver", "lookOver/1L", "plan", "plan/rotation", "plan/jobs", "offTheCar", "offTheCar/1L/seat", "offTheCar/1L/first-spin",
+        "arrive", "arrive/axle-1", "lookOver", "lookOver/1L", "plan", "plan/rotation", "plan/jobs", "offTheCar", "offTheCar/1L/seat",
         "wheel/1L/why", "wheel/1L/runout", "refit", "refit/1L/stages", "prove", "prove/1L/final-torque", "handBack", "who",
     ];
 
@@ -39,6 +39,15 @@ public sealed class BayPagesTests(Bay bay, Device device) : IClassFixture<Device
         var visit = await bay.VisitAsync(off ? "Blue hatchback" : "Grey saloon");
         await device.CheckAsync($"/bay/{visit}/{place}", "bay-" + place.Replace('/', '-'));
     }
+
+    /// <summary>A step that an earlier hold point holds shows nothing of its own: these are looked at where nothing holds them, with all of it unfolded.</summary>
+    [Theory]
+    [InlineData("Blue hatchback", "offTheCar/1R/seat", "Limits considered")]
+    [InlineData("Grey saloon", "offTheCar/1L/first-spin", "Where the weights go")]
+    [InlineData("Grey saloon", "offTheCar/1L/weights-on", "After this")]
+    [InlineData("Grey saloon", "offTheCar/1L/check-spin", "Before you spin")]
+    public async Task A_step_has_no_fault_with_all_that_belongs_to_it(string vehicle, string place, string part) =>
+        await device.CheckAsync($"/bay/{await bay.VisitAsync(vehicle)}/{place}", "bay-" + place.Replace('/', '-') + "-open", unfolded: true, part);
 }
 
 /// <summary>Every tool's page, blank and filled with a sample of the command, at two sizes, in light and dark.</summary>

@@ -65,6 +65,25 @@ internal sealed class DemoVisit
         return Enter($"{at}.bore", bore).Enter($"{at}.boltCircle", circle).Enter($"{at}.seat", seat);
     }
 
+    /// <summary>What was set on the balancer, what it showed, and the clips in the drawer.</summary>
+    public DemoVisit Balance(string position, string distance, string diameter, string width, (string Mass, int Angle) inner, (string Mass, int Angle) outer, params string[] clips)
+    {
+        var at = $"fitted.{position}.balance";
+        Enter($"{at}.settings.rimDistance", distance).Enter($"{at}.settings.rimDiameter", diameter).Enter($"{at}.settings.rimWidth", width)
+            .Enter($"{at}.wheel.rimDiameter", diameter).Enter($"{at}.wheel.rimWidth", width);
+        foreach (var (plane, reading) in new[] { ("inner", inner), ("outer", outer) })
+        {
+            Enter($"{at}.planes.{plane}.kind", "clip").Enter($"{at}.readings.{plane}.mass", reading.Mass).Enter($"{at}.readings.{plane}.angle", reading.Angle.ToString(CultureInfo.InvariantCulture));
+        }
+
+        for (var i = 0; i < clips.Length; i++)
+        {
+            Enter(string.Create(CultureInfo.InvariantCulture, $"{at}.stock.clip.{i}"), clips[i]);
+        }
+
+        return this;
+    }
+
     public DemoVisit Jobs(string rotation, params (string Position, WheelJob Job)[] jobs)
     {
         Enter("work.rotation", rotation);

@@ -88,6 +88,8 @@ public static class DemoWorkshop
         Car(visit, "G", "225/45 R17 91W", "34 psi", [("1L", 4.8, 5.0, 4.9), ("1R", 4.7, 5.0, 4.8), ("2L", 4.1, 4.4, 4.2), ("2R", 4.0, 4.3, 4.2)], "1824", "7J x 17", "cone");
         visit.Then("T6", 6).Jobs("none", ("1L", WheelJob.Balance), ("1R", WheelJob.Balance), ("2L", WheelJob.StaysOn), ("2R", WheelJob.StaysOn))
             .Then("T6", 4).Passed(Leg.OffTheCar, "vehicle", WheelJob.Balance, "", 0, "");
+        string[] clips = ["0.25 oz", "0.5 oz", "0.75 oz", "1 oz", "1.25 oz", "1.5 oz"];
+        visit.Balance("1L", "110 mm", "17 in", "7 in", ("1.25 oz", 115), ("0.75 oz", 290), clips).Balance("1R", "110 mm", "17 in", "7 in", ("0.5 oz", 40), ("1 oz", 210), clips);
         foreach (var position in (string[])["1L", "1R"])
         {
             visit.Then("T6", 14).Passed(Leg.OffTheCar, position, WheelJob.Balance, "35 psi", 5, "80 lbf·ft")
@@ -97,7 +99,7 @@ public static class DemoWorkshop
         visit.Then("T6", 3).Passed(Leg.Prove, "vehicle", WheelJob.Balance, "", 0, "", "lowered").Send();
     }
 
-    /// <summary>Off the car: the front left tyre is being demounted.</summary>
+    /// <summary>Off the car: the front left tyre is being demounted, the front right one is mounted and waits for its air.</summary>
     private static void BlueHatchback(WorkshopStore store, DateTimeOffset at, DateTimeOffset now)
     {
         var visit = new DemoVisit(store, "T1", at)
@@ -111,6 +113,7 @@ public static class DemoWorkshop
         visit.Then("T2", 9).Jobs("none", ("1L", WheelJob.Demount), ("1R", WheelJob.Demount), ("2L", WheelJob.Balance), ("2R", WheelJob.Balance))
             .Then("T4", 6).Passed(Leg.OffTheCar, "vehicle", WheelJob.Demount, "", 0, "")
             .Then("T4", 10).Passed(Leg.OffTheCar, "1L", WheelJob.Demount, "230 kPa", 5, "120 N·m", "core-out")
+            .Then("T4", 10).Passed(Leg.OffTheCar, "1R", WheelJob.Demount, "230 kPa", 5, "120 N·m", "clamps-released")
             .Send();
     }
 
