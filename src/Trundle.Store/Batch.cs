@@ -69,14 +69,9 @@ internal sealed class Batch
         if (kept.Field == EntryGate.HandBackField)
         {
             Register();
-            if (kept.Typed.Length > 0 && CondemnedRegister.Undecided(_context, _visit.Id, _fields) is { } tin)
-            {
-                _refused.Add(new RefusedEntry(entry.Id, tin));
-                return;
-            }
         }
 
-        if (EntryGate.Refusal(kept, _fields) is { } problem)
+        if (EntryGate.Refusal(kept, _fields, problems => VisitStanding.Of(_fields, _visit.Id, CondemnedRegister.StandingIn(_context), problems)) is { } problem)
         {
             _refused.Add(new RefusedEntry(entry.Id, problem));
             return;

@@ -134,22 +134,7 @@ public sealed class CondemnedRegister
             .Select(field => (field, fields.Newest.FirstOrDefault(e => e.Field == field)?.At)),
     ];
 
-    /// <summary>A TIN of a condemned tyre about which nobody who may has decided yet, or null.</summary>
-    internal static Problem? Undecided(StoreContext context, Guid visit, VisitFields fields)
-    {
-        foreach (var hit in CondemnedNames.Hits(fields, visit, StandingIn(context)))
-        {
-            if (hit.Undecided(fields) is not null && (fields.EntryOf(hit.DecisionField) is not { } decision || !decision.Role.MayDecide()))
-            {
-                return new Problem(hit.Named.Field, "condemned-tin",
-                    $"The TIN {NumberText.Shown(hit.Named.Shown)} is that of a tyre condemned by {hit.Line.By}. Every tyre of one mould and week bears it: look whether it is the same tyre, and record the decision.");
-            }
-        }
-
-        return null;
-    }
-
-    private static IReadOnlyList<CondemnedLine> StandingIn(StoreContext context) =>
+    internal static IReadOnlyList<CondemnedLine> StandingIn(StoreContext context) =>
     [
         .. context.Condemned.AsNoTracking().Where(c => c.WithdrawnAt == null)
             .Join(context.Visits, c => c.VisitId, v => v.Id, (c, v) => new { Row = c, v.Number })

@@ -13,7 +13,10 @@ public static class EntryGate
     /// <summary>The field of the visit's number, which the workshop gives when it opens the visit.</summary>
     public const string NumberField = "work.number";
 
-    internal static Problem? Refusal(Entry entry, VisitFields before)
+    /// <param name="entry">What is to be entered.</param>
+    /// <param name="before">The visit before it.</param>
+    /// <param name="stands">How the visit stands by its fields and the register, asked for only where a vehicle is handed back.</param>
+    internal static Problem? Refusal(Entry entry, VisitFields before, Func<List<Problem>, VisitState> stands)
     {
         if (!Entry.IsField(entry.Field))
         {
@@ -35,7 +38,7 @@ public static class EntryGate
             return new Problem(entry.Field, "rules-of-the-workshop", "The workshop's own rules come with the visit when it is opened; change the workshop's file for the next visit. An instructor or the owner may take one away.");
         }
 
-        if (entry.Field == HandBackField && entry.Typed.Length > 0 && HandBack(entry, before) is { } problem)
+        if (entry.Field == HandBackField && entry.Typed.Length > 0 && HandBack(entry, stands) is { } problem)
         {
             return problem;
         }
@@ -49,7 +52,7 @@ public static class EntryGate
     }
 
     /// <summary>A vehicle is handed back by somebody who may, with nothing unread and nothing that stops it.</summary>
-    private static Problem? HandBack(Entry entry, VisitFields before)
+    private static Problem? HandBack(Entry entry, Func<List<Problem>, VisitState> stands)
     {
         if (!entry.Role.MayDecide())
         {
@@ -57,11 +60,10 @@ public static class EntryGate
         }
 
         var problems = new List<Problem>();
-        var assembled = before.Assemble();
-        var state = VisitStanding.Of(assembled.Root, problems);
+        var state = stands(problems);
         if (problems.Count > 0)
         {
-            return new Problem(entry.Field, "unread", $"Before hand-back, put right what could not be read at {assembled.FieldOf(problems[0].Where)}: {problems[0].Message}");
+            return new Problem(entry.Field, "unread", $"Before hand-back, put right what could not be read at {problems[0].Where}: {problems[0].Message}");
         }
 
         return state.MayLeave

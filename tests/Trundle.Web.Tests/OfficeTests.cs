@@ -158,6 +158,12 @@ public sealed class OfficeTests : IAsyncLifetime
         var (_, page) = await _bay.GetAsync($"/visits/{second}");
         page.ShouldContain("What was decided");
 
+        // What hand-back is refused for stands in the list of what stops it, and on paper.
+        var stop = $"condemned.tin: 1ab cdefhj 2220";
+        page[page.IndexOf("What stops hand-back", StringComparison.Ordinal)..].ShouldContain(stop);
+        var refused = _bay.Store.Visits.Append(second, [new Entry(Guid.NewGuid(), "work.handBack.by", "T1", "T1", Role.Technician, _clock.Now)], _clock.Now).Value.Refused.ShouldHaveSingleItem();
+        refused.Problem.Code.ShouldBe("hand-back-stopped");
+
         // What a tablet holds of the register, and the edition that tells it when to ask again.
         var (_, told) = await _bay.JsonAsync($"/api/v1/visits/{second}");
         told["condemned"]!.AsArray().ShouldHaveSingleItem()!["field"]!.GetValue<string>().ShouldBe("fitted.2R.tyre.tin");
@@ -170,6 +176,8 @@ public sealed class OfficeTests : IAsyncLifetime
         var (status, _, _) = await _bay.SendFormAsync($"/visits/{second}", $"/visits/{second}/decide", ("field", field), ("decision", "another of the batch: no cut in its sidewall"));
         status.ShouldBe(HttpStatusCode.Redirect);
         _bay.Store.Visits.Find(second)!.Fields.EntryOf(field)!.Role.ShouldBe(Role.Technician);
+        var (_, decided) = await _bay.GetAsync($"/visits/{second}");
+        decided[decided.IndexOf("What stops hand-back", StringComparison.Ordinal)..].ShouldNotContain(stop);
     }
 
     [Fact]

@@ -15,7 +15,8 @@ internal static class SheetContents
     public static Reading<SheetContent> Of(FileNode visit, SheetOrder order)
     {
         var problems = new List<Problem>();
-        var state = VisitStanding.Of(visit, problems);
+        var file = VisitFileReader.Read(visit, problems);
+        var state = VisitStanding.Of(file, VisitWorkReader.Read(file.Work, problems), order.Known, []);
         if (problems.Count > 0)
         {
             return Reading<SheetContent>.Failed(problems[0]);

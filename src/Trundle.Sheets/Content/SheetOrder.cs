@@ -1,3 +1,4 @@
+using Trundle.Engine.Findings;
 using Trundle.Visits.Bay;
 
 namespace Trundle.Sheets;
@@ -12,6 +13,9 @@ public sealed record SheetOrder(SheetReader Reader, PaperSize Paper)
 
     /// <summary>Every entry of the visit where they are kept, superseded ones too, for the file's sheet; empty where only a file is held.</summary>
     public IReadOnlyList<Entry> Entries { get; init; } = [];
+
+    /// <summary>Findings that the file cannot tell: TINs that stand in the workshop's register of condemned tyres and are not decided.</summary>
+    public IReadOnlyList<Finding> Known { get; init; } = [];
 
     /// <summary>The workshop's name, or null.</summary>
     public string? Workshop { get; init; }

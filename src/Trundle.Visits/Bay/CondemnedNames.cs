@@ -116,6 +116,10 @@ public static class CondemnedNames
         }
     }
 
+    /// <summary>The findings of a visit's names that wait for a person's decision.</summary>
+    public static IReadOnlyList<Finding> Undecided(IEnumerable<CondemnedHit> hits, VisitFields fields) =>
+        [.. hits.Select(h => h.Undecided(fields)).OfType<Finding>()];
+
     /// <summary>The names of a visit that stand in the register, each with its oldest line. What a visit itself says of a place is no match there.</summary>
     /// <param name="fields">The visit.</param>
     /// <param name="visit">Which visit it is.</param>

@@ -21,6 +21,23 @@ public static class VisitStanding
         return Of(file, VisitWorkReader.Read(file.Work, problems));
     }
 
+    /// <summary>How a visit of the workshop stands: by its fields, and by what the register of condemned tyres and wheels says of them.</summary>
+    /// <param name="fields">The visit.</param>
+    /// <param name="visit">Which visit it is.</param>
+    /// <param name="register">The lines that stand, oldest first.</param>
+    /// <param name="problems">Gathers what could not be read, each with the field that it stands in.</param>
+    public static VisitState Of(VisitFields fields, Guid visit, IReadOnlyList<CondemnedLine> register, List<Problem> problems)
+    {
+        ArgumentNullException.ThrowIfNull(fields);
+        ArgumentNullException.ThrowIfNull(problems);
+        var assembled = fields.Assemble();
+        var found = new List<Problem>();
+        var file = VisitFileReader.Read(assembled.Root, found);
+        var work = VisitWorkReader.Read(file.Work, found);
+        problems.AddRange(found.Select(p => p.At(assembled.FieldOf(p.Where))));
+        return Of(file, work, CondemnedNames.Undecided(CondemnedNames.Hits(fields, visit, register), fields), []);
+    }
+
     /// <summary>How a visit stands that was read already.</summary>
     public static VisitState Of(VisitFile file, VisitWork work) => Of(file, work, [], []);
 

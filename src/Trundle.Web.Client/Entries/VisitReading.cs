@@ -23,7 +23,7 @@ public sealed class VisitReading
         }
 
         Condemned = [.. CondemnedNames.Hits(inputs.Fields, inputs.Visit, inputs.Register)];
-        State = VisitStanding.Of(read, work, [.. Condemned.Select(h => h.Undecided(inputs.Fields)).OfType<Finding>()], judged);
+        State = VisitStanding.Of(read, work, CondemnedNames.Undecided(Condemned, inputs.Fields), judged);
     }
 
     /// <summary>All that a reading is made of.</summary>

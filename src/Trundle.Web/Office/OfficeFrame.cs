@@ -15,6 +15,6 @@ public sealed record OfficeFrame(Person? Person, IReadOnlyList<BoardLine> Lines,
     internal static OfficeFrame Of(HttpContext context, WorkshopStore store, TimeProvider clock)
     {
         var now = clock.GetLocalNow();
-        return new OfficeFrame(WhoEnters.On(context, store), BoardLine.All(store.Visits.InTheWorkshop(), now), now);
+        return new OfficeFrame(WhoEnters.On(context, store), BoardLine.All(store.Visits.InTheWorkshop(), store.Condemned.Standing(), now), now);
     }
 }

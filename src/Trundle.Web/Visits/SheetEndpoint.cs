@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Http;
 using Trundle.Measures;
 using Trundle.Sheets;
 using Trundle.Store;
+using Trundle.Visits.Bay;
 using Trundle.Web.Api;
 using Trundle.Web.People;
 
@@ -29,7 +30,12 @@ internal static class SheetEndpoint
             return ApiAnswer.Wrong(new Problem("paper", "word-unknown", $"'{NumberText.Shown(query["paper"].ToString())}' is not a word here; write {SheetWords.Papers}."));
         }
 
-        var order = new SheetOrder(reader, paper) { Units = WhoEnters.On(context, store)?.Habits, Entries = [.. visit.Entries.Select(e => e.Entry)] };
+        var order = new SheetOrder(reader, paper)
+        {
+            Units = WhoEnters.On(context, store)?.Habits,
+            Entries = [.. visit.Entries.Select(e => e.Entry)],
+            Known = CondemnedNames.Undecided(store.Condemned.Matches(visit), visit.Fields),
+        };
         return VisitSheet.Write(visit.Fields.Assemble().Root, order).Match(
             sheet => Results.File(sheet.Pdf, "application/pdf", $"{visit.Heading.Number}-{(reader == SheetReader.File ? "file" : "customer")}.pdf"),
             problem => ApiAnswer.Wrong(problem));

@@ -25,16 +25,23 @@ public sealed record BoardLine(
     private static readonly string[] TimeForms = ["yyyy-MM-dd HH:mm", "yyyy-MM-dd'T'HH:mm", "yyyy-MM-dd HH:mm:ss", "yyyy-MM-dd"];
 
     /// <summary>Every vehicle in the workshop by its promised time; those without one at the end, in the order in which they came.</summary>
-    public static IReadOnlyList<BoardLine> All(IEnumerable<StoredVisit> visits, DateTimeOffset now) =>
-        [.. visits.Select(v => Of(v, now)).OrderBy(l => l.Promised ?? DateTime.MaxValue).ThenBy(l => l.Visit.OpenedAt)];
+    public static IReadOnlyList<BoardLine> All(IEnumerable<StoredVisit> visits, IReadOnlyList<CondemnedLine> register, DateTimeOffset now) =>
+        [.. visits.Select(v => Of(v, register, now)).OrderBy(l => l.Promised ?? DateTime.MaxValue).ThenBy(l => l.Visit.OpenedAt)];
 
     /// <summary>The line of one visit.</summary>
-    public static BoardLine Of(StoredVisit visit, DateTimeOffset now)
+    public static BoardLine Of(StoredVisit visit, IReadOnlyList<CondemnedLine> register, DateTimeOffset now)
     {
         ArgumentNullException.ThrowIfNull(visit);
         var problems = new List<Problem>();
-        var assembled = visit.Fields.Assemble();
-        var state = VisitStanding.Of(assembled.Root, problems);
+        return Of(visit, VisitStanding.Of(visit.Fields, visit.Heading.Id, register, problems), problems, now);
+    }
+
+    /// <summary>The line of one visit whose state is known.</summary>
+    public static BoardLine Of(StoredVisit visit, VisitState state, IReadOnlyList<Problem> problems, DateTimeOffset now)
+    {
+        ArgumentNullException.ThrowIfNull(visit);
+        ArgumentNullException.ThrowIfNull(state);
+        ArgumentNullException.ThrowIfNull(problems);
         var axles = state.Arrived.Vehicle.Axles.Count;
         var promised = state.Work.Promised is { } text && DateTime.TryParseExact(text, TimeForms, CultureInfo.InvariantCulture, DateTimeStyles.None, out var time) ? time : (DateTime?)null;
         return new BoardLine(
@@ -46,7 +53,7 @@ public sealed record BoardLine(
             promised < now.DateTime,
             state.Current,
             VisitStanding.Line(state, state.Current),
-            problems.Count > 0 ? $"{assembled.FieldOf(problems[0].Where)}: {problems[0].Message}" : WaitsFor(state, axles),
+            problems.Count > 0 ? $"{problems[0].Where}: {problems[0].Message}" : WaitsFor(state, axles),
             [.. state.Loose.Select(p => p.InWords(axles))],
             FindingSet.Worst(state.LeavingFindings));
     }

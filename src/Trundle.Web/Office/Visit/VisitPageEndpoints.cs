@@ -56,6 +56,7 @@ internal static class VisitPageEndpoints
             [nameof(VisitPage.Frame)] = OfficeFrame.Of(context, store, clock),
             [nameof(VisitPage.Stored)] = visit,
             [nameof(VisitPage.Matches)] = store.Condemned.Matches(visit),
+            [nameof(VisitPage.Register)] = store.Condemned.Standing(),
             [nameof(VisitPage.Problem)] = problem,
         })
         { StatusCode = problem is null ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest };
