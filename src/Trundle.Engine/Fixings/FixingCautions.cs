@@ -25,6 +25,11 @@ internal static class FixingCautions
             yield return caution;
         }
 
+        if (question.Adapter is { TurnAssumed: true })
+        {
+            yield return "The adapter's angle was not given: it is taken to stand straight on, in line with the wrench (0°). At any other angle the setting is another: give the angle.";
+        }
+
         if (question.Adapter is { } adapter)
         {
             yield return adapter.Turn.Degrees > 90

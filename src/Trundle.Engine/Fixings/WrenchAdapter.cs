@@ -11,6 +11,9 @@ namespace Trundle.Engine.Fixings;
 /// <param name="Turn">α: 0 straight on, 90° no correction, 180° folded back.</param>
 public sealed record WrenchAdapter(Length WrenchLength, Length AdapterLength, Angle Turn)
 {
+    /// <summary>True where nobody gave the turn, and straight on was taken.</summary>
+    public bool TurnAssumed { get; init; }
+
     /// <summary>(L + A·cos α)/L: how much more the fixing gets than the wrench shows.</summary>
     public double Gain => 1 + (AdapterLength / WrenchLength * Math.Cos(Turn.Radians));
 

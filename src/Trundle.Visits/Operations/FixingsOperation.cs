@@ -134,7 +134,7 @@ public static class FixingsOperation
             return null;
         }
 
-        var lengthened = new WrenchAdapter(w, a, angle ?? Angle.FromDegrees(0));
+        var lengthened = new WrenchAdapter(w, a, angle ?? Angle.FromDegrees(0)) { TurnAssumed = angle is null };
         if (!lengthened.LeavesAnArm)
         {
             o.Wrong("adapterAngle", "adapter-leaves-no-arm", "An adapter as long as the wrench, folded back on it, leaves no arm: no setting gives the torque. Turn it, or use a longer wrench.");

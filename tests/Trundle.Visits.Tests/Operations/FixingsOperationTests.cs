@@ -107,6 +107,16 @@ public class FixingsOperationTests
     }
 
     [Fact]
+    public void An_adapter_without_an_angle_is_taken_straight_on_and_it_is_said()
+    {
+        var assumed = Body("""{"count":5,"torque":"120 N·m","wrenchLength":"450 mm","adapter":"50 mm" }""");
+        assumed["cautions"]!.AsArray().Select(c => c!.GetValue<string>()).ShouldContain(c => c.StartsWith("The adapter's angle was not given: it is taken to stand straight on", StringComparison.Ordinal));
+        var given = Body("""{"count":5,"torque":"120 N·m","wrenchLength":"450 mm","adapter":"50 mm","adapterAngle":"0°"}""");
+        given["cautions"]!.AsArray().Select(c => c!.GetValue<string>()).ShouldNotContain(c => c.Contains("angle was not given", StringComparison.Ordinal));
+        assumed["stages"]!.ToJsonString().ShouldBe(given["stages"]!.ToJsonString());
+    }
+
+    [Fact]
     public void A_strength_that_the_thread_cannot_bear_is_named_with_those_that_it_can()
     {
         Run("""{"count":5,"thread":"M14x1.5","propertyClass":"grade 8"}""").Problem!.Message
