@@ -44,7 +44,7 @@ public sealed class ConditionCheckTests
             doubt.Position.ShouldBe("1L");
             doubt.Measured.Value!.Value.ShouldBe(millimetres, 1e-9);
             doubt.Action.ShouldContain("32nds");
-            doubt.Limit!.Source.Text.ShouldContain("our own limit");
+            doubt.Limit!.Source.Text.ShouldContain("Own choice");
         }
     }
 
