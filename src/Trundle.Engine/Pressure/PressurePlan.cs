@@ -66,15 +66,14 @@ public sealed record PressurePlan(IReadOnlyList<PositionPressure> Positions, IRe
     private static PositionPressure ForOne(Assembly assembly, FittedVehicle subject, PressureConditions conditions)
     {
         var vehicle = subject.Vehicle;
-        var axle = vehicle.AxleAt(assembly.Position);
         var dual = assembly.Position.Dual != DualPlace.Single;
-        var load = axle?.Load is { } axleLoad ? axleLoad / Drivetrain.WheelsOn(vehicle, assembly.Position.Axle) : (Mass?)null;
+        var (load, taken) = LoadOn(subject, assembly.Position);
         var placard = vehicle.PlacardAt(assembly.Position);
         var cold = ColdPressure.For(assembly, placard, load, vehicle, conditions);
         var cautions = new List<string>(cold.Cautions);
-        if (load is not null && !assembly.Position.IsSpare)
+        if (taken is not null)
         {
-            cautions.Add($"Each tyre is taken to carry {load.Value.Text("kg", 0)}, an equal part of its axle; weigh each side where the load is one-sided.");
+            cautions.Add(taken);
         }
 
         var (atTemperature, setHere) = Elsewhere(cold, assembly, conditions, cautions);
@@ -84,6 +83,30 @@ public sealed record PressurePlan(IReadOnlyList<PositionPressure> Positions, IRe
             : WarningThreshold.For(recommended, cold.Pressure?.Pressure, assembly.Tyre?.Marking ?? placard?.Size, dual, conditions.Rules);
         var reading = assembly.Pressure is { } found ? JudgedReading.Of(found, cold.Pressure, conditions.Set, placard?.Cold) : null;
         return new PositionPressure(assembly.Position, cold, load, atTemperature, setHere, warning, SeatingCeiling.For(assembly.Tyre, assembly.Wheel), reading, cautions);
+    }
+
+    /// <summary>
+    /// What a tyre is set for: an equal part of its axle's load, or where wheels were weighed one by one the heaviest of that axle, since both sides of an
+    /// axle get one pressure.
+    /// </summary>
+    private static (Mass? Load, string? Taken) LoadOn(FittedVehicle subject, Position position)
+    {
+        if (position.IsSpare || subject.Vehicle.AxleAt(position) is not { } axle)
+        {
+            return (null, null);
+        }
+
+        var share = axle.Load is { } whole ? whole / Drivetrain.WheelsOn(subject.Vehicle, position.Axle) : (Mass?)null;
+        var on = subject.OnAxle(position.Axle);
+        var weighed = on.Select(a => a.Load).OfType<Mass>().ToList();
+        if (weighed.Count == 0)
+        {
+            return (share, share is { } part ? $"Each tyre is taken to carry {part.Text("kg", 0)}, an equal part of its axle; weigh each side where the load is one-sided." : null);
+        }
+
+        var heaviest = weighed.Max();
+        var most = weighed.Count < on.Count && share is { } equal && equal > heaviest ? equal : heaviest;
+        return (most, $"Weighed wheel by wheel: every tyre of this axle is set for {most.Text("kg", 0)}, the heaviest{(weighed.Count < on.Count ? " that is known; weigh the others too" : "")}.");
     }
 
     private static (SourcedPressure? At, SourcedPressure? SetHere) Elsewhere(ColdPressure cold, Assembly assembly, PressureConditions conditions, List<string> cautions)

@@ -384,6 +384,9 @@ public sealed record Assembly
     /// <summary>Damages found.</summary>
     public IReadOnlyList<Damage> Damage { get; init; } = [];
 
+    /// <summary>What this tyre carries as weighed, or null.</summary>
+    public Mass? Load { get; init; }
+
     /// <summary>The wheel's pressure sensor, or null where nobody looked.</summary>
     public SensorState? Sensor { get; init; }
 }

@@ -263,6 +263,7 @@ public static class VisitFileReader
             Tread = o.Object("tread") is { } tread ? ReadTread(tread) : null,
             Pressure = o.Object("pressure") is { } pressure ? ReadPressure(pressure) : null,
             Damage = o.Objects("damage").Select(ReadDamage).OfType<Damage>().ToList(),
+            Load = o.Quantity<Mass>("load", "kg", Mass.FromKilograms(1), Mass.FromKilograms(20_000)),
             Sensor = o.Word("sensor", ("working", SensorState.Working), ("not working", SensorState.NotWorking), ("none", SensorState.Absent)),
         };
         o.Done();
@@ -274,6 +275,7 @@ public static class VisitFileReader
             Tread = read.Tread,
             Pressure = read.Pressure,
             Damage = read.Damage,
+            Load = read.Load,
             Sensor = read.Sensor,
         };
     }

@@ -19,7 +19,7 @@ public static class ReplaceOperation
         Run)
     {
         TakesFile = true,
-        Options = [CheckAnswer.RulesOption],
+        Options = [CheckAnswer.RulesOption, CheckAnswer.ShopRulesOption],
     };
 
     /// <summary>Reads a body and answers.</summary>

@@ -39,6 +39,21 @@ public class PressureOperationTests
     }
 
     [Fact]
+    public void Wheels_weighed_one_by_one_set_the_axle_for_the_heaviest()
+    {
+        const string Vehicle = "\"vehicle\":{\"axles\":[{},{}],\"axleLoads\":[\"900 kg\",\"700 kg\"]}";
+        string Body4(string left, string right) => $$"""
+            { {{Vehicle}},"fitted":[{"position":"1L","tyre":{"marking":"205/55 R16 91V"} {{left}} },{"position":"1R","tyre":{"marking":"205/55 R16 91V"} {{right}} },{"position":"2L","tyre":{"marking":"205/55 R16 91V"} } ] }
+            """;
+        double[] Loads(string left, string right) => [.. Body(Body4(left, right))["positions"]!.AsArray().Select(p => Number(p!["loadKilograms"]))];
+        Loads("", "").ShouldBe([450, 450, 350]);
+        Loads(",\"load\":\"520 kg\"", ",\"load\":\"380 kg\"").ShouldBe([520, 520, 350]);
+        Loads(",\"load\":\"380 kg\"", "").ShouldBe([450, 450, 350], "the one that was not weighed may carry its equal part");
+        Loads(",\"load\":\"520 kg\"", "").ShouldBe([520, 520, 350]);
+        Number(Body(Body4(",\"load\":\"520 kg\"", ",\"load\":\"380 kg\""))["cold"]!["kilopascals"]).ShouldBeGreaterThan(Number(Body(Body4("", ""))["cold"]!["kilopascals"]));
+    }
+
+    [Fact]
     public void Nothing_known_is_null_with_a_caution()
     {
         var body = Body("""{"tyre":{"marking":"205/55 R16 91V"}}""");
