@@ -45,5 +45,5 @@ public readonly record struct WheelAngle
     public WheelAngle Opposite => FromDegrees(Degrees + 180);
 
     /// <summary>For a person: whole degrees.</summary>
-    public override string ToString() => Quantity.Number(Degrees, 0) + "°";
+    public override string ToString() => Quantity.Number(Degrees < 359.5 ? Degrees : 0, 0) + "°";
 }

@@ -58,6 +58,12 @@ public sealed class ToolPagesTests(Bay bay, Device device) : IClassFixture<Devic
         { "why", "balance-why-worked.json" },
         { "runout", "runout-twelve-places.json" },
         { "runout", "runout-three-mountings.json" },
+        { "trial", "balance-trial-worked.json" },
+        { "trial", "balance-trial-without-phase.json" },
+        { "match", "match-two-mountings.json" },
+        { "match", "match-one-tyre.json" },
+        { "match", "match-set-unbalance.json" },
+        { "match", "match-four-sizes-only.json" },
     };
 
     [Fact]
@@ -70,6 +76,9 @@ public sealed class ToolPagesTests(Bay bay, Device device) : IClassFixture<Devic
     [Theory]
     [InlineData("why")]
     [InlineData("runout")]
+    [InlineData("trial")]
+    [InlineData("match")]
+    [InlineData("capture")]
     public async Task A_blank_tool_has_no_fault(string key)
     {
         await device.KeepFormAsync(key, "{}");

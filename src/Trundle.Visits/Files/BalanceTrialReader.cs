@@ -10,13 +10,15 @@ namespace Trundle.Visits.Files;
 /// <param name="TrialKeptOn">Each trial stays on for all later runs.</param>
 /// <param name="WithPhase">Every reading has a phase; else none has.</param>
 /// <param name="Recorded">What was found where a reading is a recording.</param>
-internal sealed record TrialFile(IReadOnlyList<TrialRun> Runs, bool TrialKeptOn, bool WithPhase, IReadOnlyList<RecordedReading> Recorded);
+/// <param name="Unit">The meter's unit, or empty where nobody said.</param>
+internal sealed record TrialFile(IReadOnlyList<TrialRun> Runs, bool TrialKeptOn, bool WithPhase, IReadOnlyList<RecordedReading> Recorded, string Unit);
 
 /// <summary>Reads the file of <c>balance trial</c>.</summary>
 internal static class BalanceTrialReader
 {
     private const int MostRuns = 200;
     private const int MostPoints = 200;
+    private const int MostOfAUnit = 12;
     private static readonly Angle LeastAngle = Angle.FromDegrees(-720);
     private static readonly Angle MostAngle = Angle.FromDegrees(720);
 
@@ -26,6 +28,12 @@ internal static class BalanceTrialReader
         var o = new FileObject(root, problems);
         var points = o.Whole("points", 1, MostPoints);
         var keptOn = o.Flag("trialKeptOn") ?? false;
+        var unit = o.Text("unit") ?? "";
+        if (unit.Length > MostOfAUnit)
+        {
+            o.Wrong("unit", "too-long", $"The meter's unit has at most {MostOfAUnit.ToString(CultureInfo.InvariantCulture)} characters, for example mm/s.");
+        }
+
         var runs = new List<TrialRun>();
         var paths = new List<string>();
         var recordings = new TrialRecordings(o);
@@ -62,7 +70,7 @@ internal static class BalanceTrialReader
             return null;
         }
 
-        return new TrialFile(runs, keptOn, withPhase, recordings.Found);
+        return new TrialFile(runs, keptOn, withPhase, recordings.Found, unit);
     }
 
     private static TrialRun ReadRun(FileObject o, int before, TrialRecordings recordings)

@@ -23,13 +23,16 @@ public static class BalanceTrialOperation
             return AnswerJson.Wrong(problems);
         }
 
-        var solution = file.WithPhase
-            ? TrialBalance.WithPhase(file.Runs, file.TrialKeptOn)
-            : TrialBalance.WithoutPhase(file.Runs, file.TrialKeptOn);
+        var solution = Solve(file);
         List<(string Code, string Message)> warnings = [.. Warnings(solution), .. TrialRecordings.Warnings(file.Recorded)];
         IReadOnlyList<string> cautions = Cautions(solution, file);
         return Reading<Answer>.Of(new Answer(warnings.Count > 0, Json(solution, file, warnings, cautions), [.. Lines(solution, file, warnings, cautions)]));
     }
+
+    /// <summary>The corrections of a file that was read.</summary>
+    internal static TrialSolution Solve(TrialFile file) => file.WithPhase
+        ? TrialBalance.WithPhase(file.Runs, file.TrialKeptOn)
+        : TrialBalance.WithoutPhase(file.Runs, file.TrialKeptOn);
 
     private static IEnumerable<(string Code, string Message)> Warnings(TrialSolution solution)
     {
@@ -69,6 +72,7 @@ public static class BalanceTrialOperation
     {
         ["influence"] = solution.Influence is null ? null : AnswerJson.List(solution.Influence.Select(plane =>
             (JsonNode?)AnswerJson.List(plane.Select(c => (JsonNode?)new JsonObject { ["magnitude"] = c.MagnitudePerGram, ["phaseDegrees"] = c.Phase.Degrees })))),
+        ["unit"] = file.Unit.Length == 0 ? null : file.Unit,
         ["corrections"] = Masses(solution.Corrections),
         ["addToLastRun"] = Masses(solution.AddToLastRun),
         ["residualVibration"] = AnswerJson.List(solution.ResidualVibration.Select(v =>
@@ -107,18 +111,19 @@ public static class BalanceTrialOperation
                 $"Plane {total.Plane}: {Text(total)} in all, with every trial mass off; or {Text(add)} added to the rotor as it stood in the last run.");
         }
 
+        var unit = file.Unit.Length == 0 ? "" : $" {file.Unit}";
         for (var p = 0; p < solution.ResidualVibration.Count; p++)
         {
             var before = file.Runs[0].Vibration[p].Amplitude;
             var after = solution.Circles is { } circles
-                ? $"may keep up to {Small(circles.LeftAtMost[p], before)} (from how far the runs miss the fit)"
-                : $"becomes {Small(solution.ResidualVibration[p].Amplitude, before)}";
-            yield return string.Create(CultureInfo.InvariantCulture, $"Point {p + 1}: {before:G4} {after}.");
+                ? $"may keep up to {Small(circles.LeftAtMost[p], before)}{unit} (from how far the runs miss the fit)"
+                : $"becomes {Small(solution.ResidualVibration[p].Amplitude, before)}{unit}";
+            yield return string.Create(CultureInfo.InvariantCulture, $"Point {p + 1}: {before:G4}{unit} {after}.");
         }
 
         yield return file.WithPhase
-            ? $"Left over all points: {Small(solution.MisfitRootMeanSquare, file.Runs[0].Vibration.Max(v => v.Amplitude))} root mean square, {Quantity.Number(solution.MisfitPercent, 1)} % of the initial run."
-            : $"The amplitudes of the trial runs are met within {Small(solution.MisfitRootMeanSquare, file.Runs[0].Vibration.Max(v => v.Amplitude))} root mean square, {Quantity.Number(solution.MisfitPercent, 1)} % of the initial run.";
+            ? $"Left over all points: {Small(solution.MisfitRootMeanSquare, file.Runs[0].Vibration.Max(v => v.Amplitude))}{unit} root mean square, {Quantity.Number(solution.MisfitPercent, 1)} % of the initial run."
+            : $"The amplitudes of the trial runs are met within {Small(solution.MisfitRootMeanSquare, file.Runs[0].Vibration.Max(v => v.Amplitude))}{unit} root mean square, {Quantity.Number(solution.MisfitPercent, 1)} % of the initial run.";
         foreach (var r in file.Recorded)
         {
             yield return string.Create(CultureInfo.InvariantCulture,
@@ -136,7 +141,7 @@ public static class BalanceTrialOperation
         }
     }
 
-    private static string Text(PlaneMass mass) => $"{mass.Mass.Text("g", 1)} at {Quantity.Number(mass.Angle.Degrees, 0)}°";
+    private static string Text(PlaneMass mass) => $"{mass.Mass.Text("g", 1)} at {WheelAngle.FromDegrees(mass.Angle.Degrees)}";
 
     /// <summary>Three figures; nothing where only rounding is left.</summary>
     private static string Small(double number, double beside) => number <= 1e-9 * beside ? "0" : Shown(number);

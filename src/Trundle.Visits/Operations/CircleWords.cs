@@ -35,7 +35,7 @@ internal static class CircleWords
 
         if (circles.Other is { } other)
         {
-            yield return $"A second answer fits nearly as well: {other.Mass.Text("g", 1)} at {Quantity.Number(other.Angle.Degrees, 0)}°. One more trial run, at a place well away from the others, parts the two.";
+            yield return $"A second answer fits nearly as well: {other.Mass.Text("g", 1)} at {WheelAngle.FromDegrees(other.Angle.Degrees)}. One more trial run, at a place well away from the others, parts the two.";
         }
 
         if (circles.StandardError is { } error && solution.Corrections[0].Mass is { Si: > 0 } correction && circles.AngleError(correction) is var angle)

@@ -1,9 +1,11 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Uniformity;
 using Trundle.Engine.Uniformity.Matching;
 using Trundle.Measures;
 using Trundle.Visits.Files;
+using Trundle.Visits.Pictures;
 
 namespace Trundle.Visits.Operations;
 
@@ -13,13 +15,16 @@ public static class MatchOperation
     /// <summary>The operation.</summary>
     public static Operation Operation { get; } = new("match", "Which tyre on which wheel and at what turn, so that force variation, runout or unbalance cancel.", Run) { TakesFile = true };
 
-    private static Reading<Answer> Run(FileNode body)
+    private static Reading<Answer> Run(FileNode body) => Solved(body).Then(solved => Reading<Answer>.Of(solved.Answer()));
+
+    /// <summary>A file read and matched: from it come the answer and its drawings.</summary>
+    internal static Reading<MatchAnswer> Solved(FileNode body)
     {
         var problems = new List<Problem>();
         var file = MatchFileReader.Read(body, problems);
         if (file is null)
         {
-            return AnswerJson.Wrong(problems);
+            return Wrong(problems);
         }
 
         return file.On switch
@@ -33,7 +38,9 @@ public static class MatchOperation
     private static Func<MatchItem, MeasuredPart<Force>?> ForceOf(MatchFile file) => i =>
         i.Force ?? (i.Runout is { } r && file.Stiffness is { } k ? new MeasuredPart<Force>([RadialStiffness.ForceOf(r.Planes[0], k.Stiffness)], r.PlaceKnown) : null);
 
-    private static Reading<Answer> Solve<T>(MatchFile file, MatchUnit unit, Func<MatchItem, MeasuredPart<T>?> of) where T : struct, IQuantity<T>
+    private static Reading<MatchAnswer> Wrong(List<Problem> problems) => Reading<MatchAnswer>.Failed(problems[0]);
+
+    private static Reading<MatchAnswer> Solve<T>(MatchFile file, MatchUnit unit, Func<MatchItem, MeasuredPart<T>?> of) where T : struct, IQuantity<T>
     {
         var problems = file.Root.Problems;
         var limit = MatchFileReader.MakerLimit<T>(file.Root, unit.Symbol, unit.Decimals);
@@ -43,7 +50,7 @@ public static class MatchOperation
         {
             if (MatchFileReader.Mountings<T>(file, unit.Symbol) is not { } m)
             {
-                return AnswerJson.Wrong(problems);
+                return Wrong(problems);
             }
 
             var refused = MountingParts.Part(m.Mountings, m.Repeatability).Match<Problem?>(
@@ -56,7 +63,7 @@ public static class MatchOperation
                 r => MatchFileReader.WithinRepeatability(r.Difference.Text(unit.Symbol, unit.Decimals + 1)));
             if (refused is not null)
             {
-                return Reading<Answer>.Failed(refused.At("mountings"));
+                return Reading<MatchAnswer>.Failed(refused.At("mountings"));
             }
 
             problem = new MatchProblem<T>
@@ -75,12 +82,12 @@ public static class MatchOperation
 
         if (problem is null || problems.Count > 0)
         {
-            return AnswerJson.Wrong(problems);
+            return Wrong(problems);
         }
 
         return SetMatch.Solve(problem).Match(
-            matched => Reading<Answer>.Of(new MatchAnswer<T>(file, problem, matched, unit, limit, parts).Answer()),
-            none => Reading<Answer>.Failed(new Problem("tyres", "no-complete-pairing",
+            matched => Reading<MatchAnswer>.Of(new MatchAnswer<T>(file, problem, matched, unit, limit, parts)),
+            none => Reading<MatchAnswer>.Failed(new Problem("tyres", "no-complete-pairing",
                 $"What may go on what leaves some without a partner: at most {Quantity.Number(none.Most, 0)} of {Quantity.Number(Math.Min(problem.Tyres.Count, problem.Wheels.Count), 0)} pairs can be made. Look at 'mayGoOn'.")));
     }
 }
@@ -91,15 +98,25 @@ public static class MatchOperation
 /// <param name="Decimals">Decimals for people.</param>
 internal sealed record MatchUnit(string Key, string Symbol, int Decimals);
 
+/// <summary>A matching, whatever its quantity.</summary>
+internal abstract record MatchAnswer
+{
+    /// <summary>For people and for programs.</summary>
+    public abstract Answer Answer();
+
+    /// <summary>Each pair whose places are known, before and after the turn; named tyre on wheel.</summary>
+    public abstract IReadOnlyList<Drawing> Drawings();
+}
+
 /// <summary>The answer of a matching.</summary>
 internal sealed record MatchAnswer<T>(MatchFile Given, MatchProblem<T> Problem, MatchOutcome<T>.Matched Matched, MatchUnit Unit, Limit? Limit, PartingOutcome<T>.Parted? Parts)
-    where T : struct, IQuantity<T>
+    : MatchAnswer where T : struct, IQuantity<T>
 {
     private double In(T quantity) => quantity.In(Unit.Symbol);
 
     private string Text(T quantity) => quantity.Text(Unit.Symbol, Unit.Decimals);
 
-    public Answer Answer()
+    public override Answer Answer()
     {
         var over = Matched.Pairs.Any(p => Within(p) == false);
         var cautions = Cautions();
@@ -159,6 +176,20 @@ internal sealed record MatchAnswer<T>(MatchFile Given, MatchProblem<T> Problem, 
         json["cautions"] = AnswerJson.List(cautions);
         return new Answer(over, json, [.. Lines(cautions)]);
     }
+
+    public override IReadOnlyList<Drawing> Drawings() =>
+    [
+        .. Matched.Pairs.Where(p => p.Turn is not null).SelectMany(p =>
+        {
+            var (tyre, wheel) = (Problem.Tyres[p.Tyre], Problem.Wheels[p.Wheel]);
+            return tyre.Planes.Zip(wheel.Planes).Select((planes, i) =>
+            {
+                var plane = tyre.Planes.Count == 1 ? "" : i == 0 ? ", inner plane" : ", outer plane";
+                return new Drawing($"{tyre.Name} on {wheel.Name}{plane}", MatchVectors.Draw(
+                    string.Create(CultureInfo.InvariantCulture, $"match-{p.Tyre}-{p.Wheel}-{i}"), new MatchView<T>($"Tyre {tyre.Name} on wheel {wheel.Name}{plane}", planes.First, planes.Second, p.Turn!.Value, Unit.Symbol, Unit.Decimals)));
+            });
+        }),
+    ];
 
     private bool? Within(MatchedPair<T> pair) => Limit is { } l ? Math.Round(In(pair.After), 9) <= l.Amount.Value : null;
 

@@ -5,7 +5,11 @@ namespace Trundle.Visits.Pictures;
 /// <summary>One vector on a polar grid.</summary>
 /// <param name="Mass">How much.</param>
 /// <param name="At">Where on the wheel.</param>
-public sealed record PolarMark(Mass Mass, WheelAngle At);
+public sealed record PolarMark(Mass Mass, WheelAngle At)
+{
+    /// <summary>One standard error along the vector and of its angle, drawn as an ellipse; or null.</summary>
+    public (Mass Mass, Angle Angle)? Error { get; init; }
+}
 
 /// <summary>One correction plane: what it had, what it will have, what may be left.</summary>
 /// <param name="Title">What a screen reader calls it, such as "Inner plane".</param>
@@ -52,6 +56,11 @@ public static class PolarGrid
         {
             var (x, y) = At(heavy.At, heavy.Mass / full);
             svg.Line(Centre, CentreY, x, y, Svg.Accent, 3);
+            if (heavy.Error is { } error)
+            {
+                ErrorEllipse.Draw(svg, x, y, heavy.At.Degrees, error.Mass / full * Radius, heavy.Mass / full * Radius * error.Angle.Radians);
+            }
+
             svg.Circle(x, y, 5.5, Svg.Ink, "none");
         }
 
@@ -79,7 +88,7 @@ public static class PolarGrid
         ArgumentNullException.ThrowIfNull(view);
         var parts = new List<string>
         {
-            view.Heavy is { } heavy ? $"Heavy place {Words(heavy.Mass, view.Unit)} at {heavy.At}" : "Not measured",
+            view.Heavy is { } heavy ? $"Heavy place {Words(heavy.Mass, view.Unit)} at {heavy.At}{(heavy.Error is { } error ? $", give or take {error.Mass.Text(view.Unit, 2)} and {Quantity.Number(error.Angle.Degrees, 1)}°" : "")}" : "Not measured",
         };
         if (view.Left is { } left)
         {

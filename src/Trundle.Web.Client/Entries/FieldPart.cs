@@ -21,6 +21,10 @@ public abstract class FieldPart : ComponentBase
     [Parameter]
     public string? Hint { get; set; }
 
+    /// <summary>What else is entered with it; told what stands in it then.</summary>
+    [Parameter]
+    public Func<string, IEnumerable<(string Field, string Typed)>>? Besides { get; set; }
+
     /// <summary>As recorded, or null.</summary>
     protected string? Typed => Entered[Field];
 
@@ -39,6 +43,9 @@ public abstract class FieldPart : ComponentBase
             return names.Length == 0 ? null : names;
         }
     }
+
+    /// <summary>Enters a text, and what goes with it.</summary>
+    protected Task RecordAsync(string typed) => Entered.EnterAsync([(Field, typed), .. Besides?.Invoke(typed) ?? []]);
 
     /// <summary>The name in the page of a field's control.</summary>
     public static string IdOf(string field) => $"f-{field.Replace('.', '-').Replace('@', '-')}";

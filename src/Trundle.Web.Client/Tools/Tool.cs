@@ -22,6 +22,8 @@ public sealed record Tool(string Key, string Title, string Line, Operation Opera
     [
         new("why", "Not to zero", "why it does not come to zero", OperationList.Of("balance why")),
         new("runout", "Runout", "dial readings around", OperationList.Of("runout")) { Draw = (file, form) => RunoutDrawing.Of(file, DialUnit.Of(form)) },
+        new("match", "Match mounting", "turn the tyre on its wheel", OperationList.Of("match")) { Draw = (file, _) => MatchDrawing.Of(file) },
+        new("trial", "Trial mass", "on the vehicle", OperationList.Of("balance trial")) { Draw = (file, _) => TrialDrawing.Of(file) },
     ];
 
     /// <summary>The one of a key, or null.</summary>

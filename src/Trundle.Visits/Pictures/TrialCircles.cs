@@ -1,0 +1,73 @@
+using System.Globalization;
+using Trundle.Measures;
+
+namespace Trundle.Visits.Pictures;
+
+/// <summary>One trial run on the drawing.</summary>
+/// <param name="Run">Its number, the initial run being 1.</param>
+/// <param name="Centre">Where its circle has its centre: the initial amplitude at the trial's angle.</param>
+/// <param name="Size">How far out the centre lies, in the meter's unit.</param>
+/// <param name="Radius">The amplitude that was measured, in the same scale.</param>
+/// <param name="StandsOut">True where it is the run to repeat.</param>
+public sealed record TrialCircle(int Run, Angle Centre, double Size, double Radius, bool StandsOut);
+
+/// <summary>Trial runs without phase: each is a circle, and where all meet lies the correction.</summary>
+/// <param name="Title">What a screen reader calls it.</param>
+/// <param name="Initial">The initial amplitude.</param>
+/// <param name="Circles">The trial runs.</param>
+/// <param name="Meet">Where they meet best: its distance in the meter's unit, and the correction's angle.</param>
+/// <param name="Correction">The correction in words, such as "20.1 g at 103°".</param>
+/// <param name="Unit">The meter's unit, or empty.</param>
+public sealed record TrialView(string Title, double Initial, IReadOnlyList<TrialCircle> Circles, (double Size, Angle At) Meet, string Correction, string Unit)
+{
+    /// <summary>One standard error of the meeting point, along and across; or null.</summary>
+    public (double Along, double Across)? Error { get; init; }
+}
+
+/// <summary>The construction with circles: the initial amplitude around the middle, each trial run around its place on it, the correction where they meet.</summary>
+public static class TrialCircles
+{
+    private const double Middle = 170;
+    private const double Reach = 146;
+
+    /// <summary>The drawing, 340 by 366.</summary>
+    public static string Draw(string id, TrialView view)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        var svg = new Svg(id, 340, 366, view.Title, Describe(view));
+        var furthest = view.Circles.Select(c => c.Size + c.Radius).Append(view.Initial).Append(view.Meet.Size).Max();
+        var scale = Reach / Math.Max(furthest, double.Epsilon);
+        const double middleY = Middle + 8;
+        (double X, double Y) At(Angle angle, double size) => (Middle + (size * scale * Math.Sin(angle.Radians)), middleY - (size * scale * Math.Cos(angle.Radians)));
+        svg.Words(Middle, 13, "0°", 13, "middle", Svg.Soft);
+        svg.Line(Middle, 18, Middle, middleY, Svg.Hairline, 0.75, "2 3");
+        svg.Circle(Middle, middleY, view.Initial * scale, "none", Svg.Ink, 2);
+        foreach (var circle in view.Circles)
+        {
+            var (x, y) = At(circle.Centre, circle.Size);
+            svg.Circle(x, y, circle.Radius * scale, "none", circle.StandsOut ? Svg.Ink : Svg.Soft, circle.StandsOut ? 2.5 : 1.25, circle.StandsOut ? "7 4" : null);
+            svg.Circle(x, y, 3, Svg.Ink, "none");
+            svg.Words(x + (Math.Sin(circle.Centre.Radians) < -0.2 ? -7 : 7), y + (Math.Cos(circle.Centre.Radians) < -0.2 ? 15 : -5), string.Create(CultureInfo.InvariantCulture, $"run {circle.Run}"), 13, Math.Sin(circle.Centre.Radians) < -0.2 ? "end" : "start", Svg.Ink, circle.StandsOut);
+        }
+
+        var (mx, my) = At(view.Meet.At, view.Meet.Size);
+        svg.Line(Middle, middleY, mx, my, Svg.Accent, 3);
+        if (view.Error is { } error)
+        {
+            ErrorEllipse.Draw(svg, mx, my, view.Meet.At.Degrees, error.Along * scale, error.Across * scale);
+        }
+
+        svg.Circle(mx, my, 6, Svg.Accent, Svg.Card, 1.5);
+        svg.Words(Middle, 342, $"correction {view.Correction}", 15, "middle", Svg.Accent, true);
+        svg.Words(Middle, 360, $"heavy circle: initial run, {VectorPolar.Words(view.Initial, view.Unit)}", 12, "middle", Svg.Soft);
+        return svg.End();
+    }
+
+    /// <summary>In words.</summary>
+    public static string Describe(TrialView view)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        var runs = string.Join("; ", view.Circles.Select(c => $"run {c.Run.ToString(CultureInfo.InvariantCulture)} around the initial amplitude at {VectorPolar.Degrees(c.Centre)}, radius {VectorPolar.Words(c.Radius, view.Unit)}{(c.StandsOut ? ", passes by the others" : "")}"));
+        return $"Initial run {VectorPolar.Words(view.Initial, view.Unit)}. Circles: {runs}. They meet best at {VectorPolar.Degrees(view.Meet.At)}: correction {view.Correction}. Angles are in the sense of the trial runs.";
+    }
+}

@@ -1,0 +1,121 @@
+using System.Globalization;
+using Trundle.Measures;
+
+namespace Trundle.Visits.Pictures;
+
+/// <summary>How a vector is drawn, so that it differs from the others without colour.</summary>
+public enum VectorLook
+{
+    /// <summary>As it was at first: a heavy line with a dot.</summary>
+    First,
+
+    /// <summary>One of several in between: a thin broken line with a small dot.</summary>
+    Between,
+
+    /// <summary>What is left: a square.</summary>
+    Left,
+}
+
+/// <summary>One vector in a meter's own unit.</summary>
+/// <param name="Label">What is written at it.</param>
+/// <param name="Size">How long.</param>
+/// <param name="At">Its angle in the input's own sense.</param>
+/// <param name="Look">How it is drawn.</param>
+public sealed record NumberVector(string Label, double Size, Angle At, VectorLook Look)
+{
+    /// <summary>One standard error of the size and of the angle, drawn as an ellipse; or null.</summary>
+    public (double Size, Angle Angle)? Error { get; init; }
+}
+
+/// <summary>Vectors of one measuring point.</summary>
+/// <param name="Title">What a screen reader calls it.</param>
+/// <param name="Zero">What stands at the angle nothing, such as "index mark".</param>
+/// <param name="Unit">The meter's unit, or empty.</param>
+/// <param name="Vectors">The vectors.</param>
+public sealed record VectorView(string Title, string Zero, string Unit, IReadOnlyList<NumberVector> Vectors);
+
+/// <summary>Vectors in a meter's own unit on a polar grid: angle nothing on top, growing clockwise on the paper, in the input's one sense.</summary>
+public static class VectorPolar
+{
+    private const double Centre = 134;
+    private const double CentreY = 146;
+    private const double Radius = 117;
+
+    /// <summary>The drawing, 268 by 272.</summary>
+    public static string Draw(string id, VectorView view)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        var svg = new Svg(id, 268, 272, view.Title, Describe(view));
+        var full = MatchVectors.FullScale(view.Vectors.Select(v => v.Size).DefaultIfEmpty(0).Max());
+        svg.Circle(Centre, CentreY, Radius, Svg.Card, Svg.Hairline, 1.25);
+        svg.Circle(Centre, CentreY, Radius / 2, "none", Svg.Hairline);
+        for (var degrees = 0; degrees < 360; degrees += 30)
+        {
+            var (x, y) = At(Angle.FromDegrees(degrees), 1);
+            svg.Line(Centre, CentreY, x, y, Svg.Hairline, 0.75);
+        }
+
+        svg.Words(Centre, 15, view.Zero, 13, "middle", Svg.Soft);
+        svg.Path($"M{Svg.N(Centre - 6)} 20h12l-6 8z", Svg.Ink, "none");
+        svg.Words(Centre + 5, CentreY - Radius + 15, Words(full, view.Unit), 12, "start", Svg.Soft);
+        svg.Words(Centre + 5, CentreY - (Radius / 2) + 15, Words(full / 2, view.Unit), 12, "start", Svg.Soft);
+        foreach (var vector in view.Vectors)
+        {
+            One(svg, vector, full);
+        }
+
+        return svg.End();
+    }
+
+    /// <summary>In words.</summary>
+    public static string Describe(VectorView view)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        return string.Join("; ", view.Vectors.Select(v => $"{v.Label} {Words(v.Size, view.Unit)} at {Degrees(v.At)}{(v.Error is { } e ? $", give or take {Words(e.Size, view.Unit)} and {Quantity.Number(e.Angle.Degrees, 1)}°" : "")}"))
+            + $". The {view.Zero} is at zero; angles are in the input's own sense.";
+    }
+
+    private static void One(Svg svg, NumberVector vector, double full)
+    {
+        var (x, y) = At(vector.At, vector.Size / full);
+        if (vector.Look != VectorLook.Left)
+        {
+            svg.Line(Centre, CentreY, x, y, Svg.Accent, vector.Look == VectorLook.First ? 3 : 1.5, vector.Look == VectorLook.First ? null : "5 3");
+        }
+
+        if (vector.Error is { } error)
+        {
+            ErrorEllipse.Draw(svg, x, y, vector.At.Degrees, error.Size / full * Radius, vector.Size / full * Radius * error.Angle.Radians);
+        }
+
+        switch (vector.Look)
+        {
+            case VectorLook.First:
+                svg.Circle(x, y, 5.5, Svg.Ink, "none");
+                break;
+            case VectorLook.Between:
+                svg.Circle(x, y, 4, Svg.Card, Svg.Ink, 1.5);
+                break;
+            case VectorLook.Left:
+                svg.Box(x - 5, y - 5, 10, 10, Svg.Accent, Svg.Card, 1.25);
+                break;
+        }
+
+        if (vector.Look != VectorLook.Left)
+        {
+            var sideways = Math.Sin(vector.At.Radians);
+            svg.Words(x + (sideways < 0 ? -8 : 8), y + 5, vector.Label, 12, sideways < 0 ? "end" : "start", Svg.Ink, vector.Look == VectorLook.First);
+        }
+    }
+
+    /// <summary>Three figures, with the unit where there is one.</summary>
+    internal static string Words(double number, string unit) => $"{number.ToString("G3", CultureInfo.InvariantCulture)}{(unit.Length == 0 ? "" : $" {unit}")}";
+
+    internal static string Degrees(Angle angle) => WheelAngle.FromDegrees(angle.Degrees).ToString();
+
+    private static (double X, double Y) At(Angle angle, double share)
+    {
+        var reach = Math.Clamp(share, 0, 1) * Radius;
+        return (Centre + (reach * Math.Sin(angle.Radians)), CentreY - (reach * Math.Cos(angle.Radians)));
+    }
+}
