@@ -92,4 +92,17 @@ public sealed class ToolPagesTests(Bay bay, Device device) : IClassFixture<Devic
         device.Whole = true;
         await device.CheckAsync($"/bay/tools/{key}", $"tool-{Path.GetFileNameWithoutExtension(sample)}");
     }
+
+    [Fact]
+    public async Task A_recorded_spin_with_its_answer_has_no_fault()
+    {
+        var calibration = System.Text.Json.Nodes.JsonNode.Parse(Bay.Sample("machine-calibration.json"))!;
+        await device.KeepFormAsync("capture", new System.Text.Json.Nodes.JsonObject
+        {
+            ["recording"] = new System.Text.Json.Nodes.JsonObject { ["csv"] = Bay.Sample("balance-capture-spin.csv"), ["name"] = "balance-capture-spin.csv" },
+            ["calibration"] = (calibration["calibration"] ?? calibration).DeepClone(),
+        }.ToJsonString());
+        device.Whole = true;
+        await device.CheckAsync("/bay/tools/capture", "tool-balance-capture");
+    }
 }

@@ -105,18 +105,21 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
     /// <summary>The forms that this browser keeps, by name.</summary>
     public Dictionary<string, string> Remembered { get; init; } = new(StringComparer.Ordinal);
 
+    /// <summary>How many characters it keeps under a name.</summary>
+    public int Room { get; set; } = 5_000_000;
+
     private object Remember(string name, string? text)
     {
         if (text is null)
         {
             Remembered.Remove(name);
         }
-        else if (Keeps)
+        else if (Keeps && text.Length <= Room)
         {
             Remembered[name] = text;
         }
 
-        return Keeps;
+        return Keeps && (text?.Length ?? 0) <= Room;
     }
 
     private object? Settle(string? field)

@@ -8,9 +8,12 @@ namespace Trundle.Web.Client.Tools;
 /// <summary>A form that belongs to no visit: this browser keeps it, so that a reload loses nothing.</summary>
 public sealed class KeptForm : ToolForm
 {
+    // A browser keeps a few million characters; a recording may be longer, and is chosen anew.
+    private const int LongText = 20_000;
+
     private readonly Browser _browser;
     private VisitFields _fields;
-    private bool _keeps = true;
+    private KeptHow _kept;
     private long _moment;
 
     private KeptForm(Tool tool, Browser browser, UnitHabits units, IEnumerable<(string Field, string Typed)> kept) : base(tool)
@@ -26,7 +29,12 @@ public sealed class KeptForm : ToolForm
     public override UnitHabits Units { get; }
 
     /// <inheritdoc />
-    public override string Kept => _keeps ? "on this device" : "nowhere: leave the page open";
+    public override string Kept => _kept switch
+    {
+        KeptHow.Whole => "on this device",
+        KeptHow.WithoutLongTexts => "on this device, without the recording",
+        KeptHow.Not => "nowhere: leave the page open",
+    };
 
     private string Name => $"trundle-{Tool.Key}";
 
@@ -44,11 +52,27 @@ public sealed class KeptForm : ToolForm
         ArgumentNullException.ThrowIfNull(texts);
         _fields = _fields.With(texts.Select(t => Make(t.Field, t.Typed)));
         Tell();
-        _keeps = await _browser.RememberAsync(Name, IsBlank ? null : new JsonObject(_fields.Newest.Where(e => e.Typed.Length > 0).Select(e => KeyValuePair.Create(e.Field, (JsonNode?)JsonValue.Create(e.Typed)))).ToJsonString());
-        if (!_keeps)
+        var kept = await KeepAsync(_fields.Newest)
+            ? KeptHow.Whole
+            : await KeepAsync(_fields.Newest.Where(e => e.Typed.Length < LongText)) ? KeptHow.WithoutLongTexts : KeptHow.Not;
+        if (kept != _kept)
         {
+            _kept = kept;
             Tell();
         }
+    }
+
+    private enum KeptHow
+    {
+        Whole,
+        WithoutLongTexts,
+        Not,
+    }
+
+    private async Task<bool> KeepAsync(IEnumerable<Entry> entries)
+    {
+        List<Entry> standing = [.. entries.Where(e => e.Typed.Length > 0)];
+        return await _browser.RememberAsync(Name, standing.Count == 0 ? null : new JsonObject(standing.Select(e => KeyValuePair.Create(e.Field, (JsonNode?)JsonValue.Create(e.Typed)))).ToJsonString());
     }
 
     private static IEnumerable<(string, string)> Read(string? kept)

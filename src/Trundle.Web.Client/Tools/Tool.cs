@@ -24,6 +24,7 @@ public sealed record Tool(string Key, string Title, string Line, Operation Opera
         new("runout", "Runout", "dial readings around", OperationList.Of("runout")) { Draw = (file, form) => RunoutDrawing.Of(file, DialUnit.Of(form)) },
         new("match", "Match mounting", "turn the tyre on its wheel", OperationList.Of("match")) { Draw = (file, _) => MatchDrawing.Of(file) },
         new("trial", "Trial mass", "on the vehicle", OperationList.Of("balance trial")) { Draw = (file, _) => TrialDrawing.Of(file) },
+        new("capture", "Recorded spin", "CSV or WAV of one spin", OperationList.Of("balance capture")) { Draw = (_, form) => CaptureDrawing.Of(form.Body!, form.Units.Mass), AtWheel = false },
     ];
 
     /// <summary>The one of a key, or null.</summary>
