@@ -20,7 +20,7 @@ public static class CaptureDrawing
         {
             var point = points[i]!;
             var name = string.Create(CultureInfo.InvariantCulture, $"transducer {i + 1}");
-            var vector = new NumberVector("", Number(point, "amplitude"), Angle.FromDegrees(Number(point, "phaseDegrees")), VectorLook.First)
+            var vector = new NumberVector("amplitude", Number(point, "amplitude"), Angle.FromDegrees(Number(point, "phaseDegrees")), VectorLook.First)
             {
                 Error = (Number(point, "amplitudeStandardError"), Angle.FromDegrees(Number(point, "phaseStandardErrorDegrees"))),
             };

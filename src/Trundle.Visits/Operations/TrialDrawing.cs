@@ -36,7 +36,10 @@ public static class TrialDrawing
         file.Unit,
         [
             .. file.Runs.Select((run, i) => new NumberVector(
-                string.Create(CultureInfo.InvariantCulture, $"run {i + 1}"), run.Vibration[point].Amplitude, run.Vibration[point].Phase ?? default, i == 0 ? VectorLook.First : VectorLook.Between)),
+                string.Create(CultureInfo.InvariantCulture, $"run {i + 1}"), run.Vibration[point].Amplitude, run.Vibration[point].Phase ?? default, i == 0 ? VectorLook.First : VectorLook.Between)
+            {
+                Mark = (i + 1).ToString(CultureInfo.InvariantCulture),
+            }),
             new NumberVector("left by the correction", solution.ResidualVibration[point].Amplitude, solution.ResidualVibration[point].Phase ?? default, VectorLook.Left),
         ]);
 

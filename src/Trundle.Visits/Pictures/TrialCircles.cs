@@ -28,20 +28,19 @@ public sealed record TrialView(string Title, double Initial, IReadOnlyList<Trial
 public static class TrialCircles
 {
     private const double Middle = 170;
-    private const double Reach = 146;
+    private const double Room = 300;
+    private const double Top = 20;
 
     /// <summary>The drawing, 340 by 366.</summary>
     public static string Draw(string id, TrialView view)
     {
         ArgumentNullException.ThrowIfNull(view);
         var svg = new Svg(id, 340, 366, view.Title, Describe(view));
-        var furthest = view.Circles.Select(c => c.Size + c.Radius).Append(view.Initial).Append(view.Meet.Size).Max();
-        var scale = Reach / Math.Max(furthest, double.Epsilon);
-        const double middleY = Middle + 8;
-        (double X, double Y) At(Angle angle, double size) => (Middle + (size * scale * Math.Sin(angle.Radians)), middleY - (size * scale * Math.Cos(angle.Radians)));
-        svg.Words(Middle, 13, "0°", 13, "middle", Svg.Soft);
-        svg.Line(Middle, 18, Middle, middleY, Svg.Hairline, 0.75, "2 3");
-        svg.Circle(Middle, middleY, view.Initial * scale, "none", Svg.Ink, 2);
+        var scale = Scale(view, out var origin);
+        (double X, double Y) At(Angle angle, double size) => (origin.X + (size * scale * Math.Sin(angle.Radians)), origin.Y - (size * scale * Math.Cos(angle.Radians)));
+        svg.Words(origin.X, 13, "0°", 13, "middle", Svg.Soft);
+        svg.Line(origin.X, 18, origin.X, origin.Y, Svg.Hairline, 0.75, "2 3");
+        svg.Circle(origin.X, origin.Y, view.Initial * scale, "none", Svg.Ink, 2);
         foreach (var circle in view.Circles)
         {
             var (x, y) = At(circle.Centre, circle.Size);
@@ -51,16 +50,27 @@ public static class TrialCircles
         }
 
         var (mx, my) = At(view.Meet.At, view.Meet.Size);
-        svg.Line(Middle, middleY, mx, my, Svg.Accent, 3);
+        svg.Line(origin.X, origin.Y, mx, my, Svg.Accent, 3);
         if (view.Error is { } error)
         {
-            ErrorEllipse.Draw(svg, mx, my, view.Meet.At.Degrees, error.Along * scale, error.Across * scale);
+            ErrorEllipse.Draw(svg, mx, my, view.Meet.At.Degrees, error.Along * scale, error.Across * scale, (318, 304));
         }
 
         svg.Circle(mx, my, 6, Svg.Accent, Svg.Card, 1.5);
         svg.Words(Middle, 342, $"correction {view.Correction}", 15, "middle", Svg.Accent, true);
         svg.Words(Middle, 360, $"heavy circle: initial run, {VectorPolar.Words(view.Initial, view.Unit)}", 12, "middle", Svg.Soft);
         return svg.End();
+    }
+
+    /// <summary>How many units of the drawing one of the meter takes, so that every circle is on it; and where the middle of the initial run lies.</summary>
+    private static double Scale(TrialView view, out (double X, double Y) origin)
+    {
+        var circles = view.Circles.Select(c => (X: c.Size * Math.Sin(c.Centre.Radians), Y: c.Size * Math.Cos(c.Centre.Radians), c.Radius)).Append((0, 0, view.Initial)).Append((view.Meet.Size * Math.Sin(view.Meet.At.Radians), view.Meet.Size * Math.Cos(view.Meet.At.Radians), 0)).ToList();
+        var (left, right) = (circles.Min(c => c.X - c.Radius), circles.Max(c => c.X + c.Radius));
+        var (low, high) = (circles.Min(c => c.Y - c.Radius), circles.Max(c => c.Y + c.Radius));
+        var scale = Room / Math.Max(Math.Max(right - left, high - low), 1e-12);
+        origin = (Middle - ((left + right) / 2 * scale), Top + (Room / 2) + ((low + high) / 2 * scale));
+        return scale;
     }
 
     /// <summary>In words.</summary>

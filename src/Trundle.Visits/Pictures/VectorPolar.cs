@@ -17,12 +17,15 @@ public enum VectorLook
 }
 
 /// <summary>One vector in a meter's own unit.</summary>
-/// <param name="Label">What is written at it.</param>
+/// <param name="Label">What it is called.</param>
 /// <param name="Size">How long.</param>
 /// <param name="At">Its angle in the input's own sense.</param>
 /// <param name="Look">How it is drawn.</param>
 public sealed record NumberVector(string Label, double Size, Angle At, VectorLook Look)
 {
+    /// <summary>What is written at it: a number or a short word.</summary>
+    public string Mark { get; init; } = "";
+
     /// <summary>One standard error of the size and of the angle, drawn as an ellipse; or null.</summary>
     public (double Size, Angle Angle)? Error { get; init; }
 }
@@ -59,9 +62,10 @@ public static class VectorPolar
         svg.Path($"M{Svg.N(Centre - 6)} 20h12l-6 8z", Svg.Ink, "none");
         svg.Words(Centre + 5, CentreY - Radius + 15, Words(full, view.Unit), 12, "start", Svg.Soft);
         svg.Words(Centre + 5, CentreY - (Radius / 2) + 15, Words(full / 2, view.Unit), 12, "start", Svg.Soft);
+        var marks = new List<(double X, double Y)>();
         foreach (var vector in view.Vectors)
         {
-            One(svg, vector, full);
+            One(svg, vector, full, marks);
         }
 
         return svg.End();
@@ -75,37 +79,41 @@ public static class VectorPolar
             + $". The {view.Zero} is at zero; angles are in the input's own sense.";
     }
 
-    private static void One(Svg svg, NumberVector vector, double full)
+    private static void One(Svg svg, NumberVector vector, double full, List<(double X, double Y)> marks)
     {
         var (x, y) = At(vector.At, vector.Size / full);
-        if (vector.Look != VectorLook.Left)
+        if (vector.Look == VectorLook.Left)
         {
-            svg.Line(Centre, CentreY, x, y, Svg.Accent, vector.Look == VectorLook.First ? 3 : 1.5, vector.Look == VectorLook.First ? null : "5 3");
+            svg.Box(x - 5, y - 5, 10, 10, Svg.Accent, Svg.Card, 1.25);
+            return;
         }
 
+        svg.Line(Centre, CentreY, x, y, Svg.Accent, vector.Look == VectorLook.First ? 3 : 1.5, vector.Look == VectorLook.First ? null : "5 3");
         if (vector.Error is { } error)
         {
             ErrorEllipse.Draw(svg, x, y, vector.At.Degrees, error.Size / full * Radius, vector.Size / full * Radius * error.Angle.Radians);
         }
 
-        switch (vector.Look)
+        svg.Circle(x, y, vector.Look == VectorLook.First ? 5.5 : 4, vector.Look == VectorLook.First ? Svg.Ink : Svg.Card, vector.Look == VectorLook.First ? "none" : Svg.Ink, 1.5);
+        if (vector.Mark.Length == 0)
         {
-            case VectorLook.First:
-                svg.Circle(x, y, 5.5, Svg.Ink, "none");
-                break;
-            case VectorLook.Between:
-                svg.Circle(x, y, 4, Svg.Card, Svg.Ink, 1.5);
-                break;
-            case VectorLook.Left:
-                svg.Box(x - 5, y - 5, 10, 10, Svg.Accent, Svg.Card, 1.25);
-                break;
+            return;
         }
 
-        if (vector.Look != VectorLook.Left)
+        // Beside its point, across the vector; where another stands there already, further away.
+        var (across, along) = (Math.Cos(vector.At.Radians), Math.Sin(vector.At.Radians));
+        var (tx, ty) = (x, y);
+        foreach (var away in new[] { 16, -16, 32, -32, 48, -48 })
         {
-            var sideways = Math.Sin(vector.At.Radians);
-            svg.Words(x + (sideways < 0 ? -8 : 8), y + 5, vector.Label, 12, sideways < 0 ? "end" : "start", Svg.Ink, vector.Look == VectorLook.First);
+            (tx, ty) = (x + (away * across), y + (away * along));
+            if (marks.All(m => Math.Abs(m.X - tx) + Math.Abs(m.Y - ty) > 16))
+            {
+                break;
+            }
         }
+
+        marks.Add((tx, ty));
+        svg.Words(tx, ty + 4.5, vector.Mark, 13, "middle", Svg.Ink, vector.Look == VectorLook.First);
     }
 
     /// <summary>Three figures, with the unit where there is one.</summary>

@@ -14,6 +14,9 @@ public sealed record Tool(string Key, string Title, string Line, Operation Opera
     /// <summary>The drawings that belong to its answer.</summary>
     public Func<FileNode, ToolForm, IReadOnlyList<Drawing>> Draw { get; init; } = (_, _) => [];
 
+    /// <summary>How angles count on its page.</summary>
+    public string Angles { get; init; } = "from the valve, clockwise";
+
     /// <summary>True where it may be kept at a visit's wheel.</summary>
     public bool AtWheel { get; init; } = true;
 
@@ -23,7 +26,7 @@ public sealed record Tool(string Key, string Title, string Line, Operation Opera
         new("why", "Not to zero", "why it does not come to zero", OperationList.Of("balance why")),
         new("runout", "Runout", "dial readings around", OperationList.Of("runout")) { Draw = (file, form) => RunoutDrawing.Of(file, DialUnit.Of(form)) },
         new("match", "Match mounting", "turn the tyre on its wheel", OperationList.Of("match")) { Draw = (file, _) => MatchDrawing.Of(file) },
-        new("trial", "Trial mass", "on the vehicle", OperationList.Of("balance trial")) { Draw = (file, _) => TrialDrawing.Of(file) },
+        new("trial", "Trial mass", "on the vehicle", OperationList.Of("balance trial")) { Draw = (file, _) => TrialDrawing.Of(file), Angles = "in one sense throughout" },
         new("capture", "Recorded spin", "CSV or WAV of one spin", OperationList.Of("balance capture")) { Draw = (_, form) => CaptureDrawing.Of(form.Body!, form.Units.Mass), AtWheel = false },
     ];
 

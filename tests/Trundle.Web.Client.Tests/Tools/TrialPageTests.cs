@@ -21,10 +21,10 @@ public sealed class TrialPageTests : ToolContext
     {
         // docs/guide/balance-files.md, by hand: 4 g at 270 degrees and 32 g at 90 degrees; to the last run 14 g at 270 degrees and 22 g at 90 degrees.
         var answer = Tool("trial", "balance-trial-worked.json").Find("[aria-label=Answer]").TextContent;
-        answer.ShouldContain("plane 1: 4 g at 270°");
-        answer.ShouldContain("plane 2: 32 g at 90°");
-        answer.ShouldContain("plane 1: 14 g at 270°");
-        answer.ShouldContain("plane 2: 22 g at 90°");
+        answer.ShouldContain("4 g at 270° on plane 1");
+        answer.ShouldContain("32 g at 90° on plane 2");
+        answer.ShouldContain("14 g at 270° on plane 1");
+        answer.ShouldContain("22 g at 90° on plane 2");
     }
 
     [Fact]
