@@ -141,4 +141,64 @@ public sealed class InstrumentTests : IAsyncLifetime
             Directory.Delete(folder, true);
         }
     }
+
+    [Fact]
+    public async Task A_balancers_own_test_is_entered_field_by_field_and_reckoned_as_the_command_does()
+    {
+        var id = await AddAsync("balancer", "balancer");
+        var (_, blank) = await _bay.GetAsync($"/instruments/{id}");
+        blank.ShouldContain("Traverse test");
+        blank.ShouldNotContain("<textarea id=\"machine-check");
+
+        // The worked sample, with a row left open in between: it closes up.
+        var (status, text, _) = await SendAsync(id, "machine check",
+            ("on", "2026-03-12"), ("planes.inner.radius", "200"), ("planes.outer.radius", "200 mm"),
+            ("knownMass.reductionRatio", "95"),
+            ("knownMass.base.inner.mass", "0"), ("knownMass.base.outer.mass", "0"),
+            ("knownMass.spins[0].added[0].plane", "inner"), ("knownMass.spins[0].added[0].mass", "100"), ("knownMass.spins[0].added[0].angle", "0"),
+            ("knownMass.spins[0].display.inner.mass", "97"), ("knownMass.spins[0].display.inner.angle", "182"), ("knownMass.spins[0].display.outer.mass", "1"), ("knownMass.spins[0].display.outer.angle", "90"),
+            ("knownMass.spins[2].added[0].plane", "outer"), ("knownMass.spins[2].added[0].mass", "100"), ("knownMass.spins[2].added[0].angle", "90"),
+            ("knownMass.spins[2].display.inner.mass", "0"), ("knownMass.spins[2].display.outer.mass", "99"), ("knownMass.spins[2].display.outer.angle", "271"));
+        status.ShouldBe(HttpStatusCode.Redirect, text);
+        var record = _bay.Store.Instruments.Find(id)!.Records[^1];
+        var body = System.Text.Json.Nodes.JsonNode.Parse(record.Body)!;
+        body["knownMass"]!["spins"]!.AsArray().Count.ShouldBe(2);
+        body["knownMass"]!["spins"]![1]!["added"]![0]!["mass"]!.GetValue<string>().ShouldBe("100 g");
+        body["planes"]!["inner"]!["radius"]!.GetValue<string>().ShouldBe("200 mm");
+
+        var sample = System.Text.Json.Nodes.JsonNode.Parse(File.ReadAllText(Path.Combine(OperationTests.Root(), "samples", "balance-machine-worked.json")))!.AsObject();
+        foreach (var other in new[] { "rotor", "traverse", "index", "repeat", "shop", "permissible" })
+        {
+            sample.Remove(other);
+        }
+
+        var command = Trundle.Visits.Operations.OperationList.Of("balance machine").Run(Trundle.Visits.Files.FileNode.From(sample)).Value.Body;
+        System.Text.Json.Nodes.JsonNode.Parse(record.Answer!)!["unbalanceReductionRatioPercent"]!.GetValue<double>().ShouldBe(command["unbalanceReductionRatioPercent"]!.GetValue<double>(), 1e-9);
+
+        // The next one begins with where the masses sit and what the maker states, and with nothing measured.
+        var (_, next) = await _bay.GetAsync($"/instruments/{id}");
+        next.ShouldContain("name=\"knownMass.reductionRatio\" type=\"text\" value=\"95\"");
+        next.ShouldContain("name=\"planes.inner.radius\" type=\"text\" value=\"200\"");
+        next.ShouldNotContain("value=\"182\"");
+    }
+
+    [Fact]
+    public async Task A_wrong_spin_is_said_in_its_row_with_what_was_typed_and_what_stands_ready_makes_no_test()
+    {
+        var id = await AddAsync("balancer", "balancer");
+        (string, string)[] spins = [.. Enumerable.Range(0, 3).SelectMany(i => new[]
+        {
+            ($"repeat.spins[{i * 2}].inner.mass", "22"), ($"repeat.spins[{i * 2}].inner.angle", i == 2 ? "wrong" : "320"),
+            ($"repeat.spins[{i * 2}].outer.mass", "15"), ($"repeat.spins[{i * 2}].outer.angle", "140"),
+        })];
+        var (status, text, _) = await SendAsync(id, "repeat-spin study", [("on", "2026-03-12"), ("planes.inner.radius", "200"), ("planes.outer.radius", "200"), .. spins]);
+        status.ShouldBe(HttpStatusCode.BadRequest);
+        text.ShouldContain("value=\"wrong\"");
+        var field = text.IndexOf("name=\"repeat.spins[4].inner.angle\"", StringComparison.Ordinal);
+        text.IndexOf("class=\"problem\"", field, StringComparison.Ordinal).ShouldBeLessThan(text.IndexOf("name=\"repeat.spins[4].outer.mass\"", field, StringComparison.Ordinal));
+        _bay.Store.Instruments.Find(id)!.Records.ShouldNotContain(r => r.Kind == InstrumentRecordKind.RepeatSpins);
+
+        // A limit alone is no test.
+        (await SendAsync(id, "machine check", ("on", "2026-03-12"), ("planes.inner.radius", "200"), ("planes.outer.radius", "200"), ("index.limit", "10"))).Text.ShouldContain("There is no test here");
+    }
 }

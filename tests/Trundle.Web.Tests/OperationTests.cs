@@ -94,7 +94,7 @@ public sealed class OperationTests : IAsyncLifetime
         }
     }
 
-    private static string Root()
+    internal static string Root()
     {
         var at = new DirectoryInfo(AppContext.BaseDirectory);
         while (!File.Exists(Path.Combine(at.FullName, "Trundle.slnx")))

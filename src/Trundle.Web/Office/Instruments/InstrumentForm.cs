@@ -19,6 +19,15 @@ public sealed record InstrumentField(string Name, string Label, string Hint = ""
     /// <summary>The unit beside it, in which a bare number is taken; or null.</summary>
     public string? Unit { get; init; }
 
+    /// <summary>Recorded as typed: the unit beside it is the only one it is ever told in.</summary>
+    public bool Plain { get; init; }
+
+    /// <summary>The part of the form that it belongs to, or empty.</summary>
+    public string Group { get; init; } = "";
+
+    /// <summary>The row of its group's table, or null where it stands by itself.</summary>
+    public string? Row { get; init; }
+
     /// <summary>A day.</summary>
     public bool IsDay { get; init; }
 
@@ -39,7 +48,10 @@ public sealed record InstrumentForm(string Key, IReadOnlyList<InstrumentField> F
     /// <summary>How many points a comparison has room for.</summary>
     public const int Points = 5;
 
-    private static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Written = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    // What belongs to the machine and not to the day: where masses sit, what its maker states, which test masses it has.
+    private static readonly string[] MachineKeeps = ["planes", "rotor", "permissible", "reductionRatio", "minimumAchievable", "testMass", "index.anglesFrom", "index.limit", "repeat.limit"];
 
     /// <summary>What stands in a field.</summary>
     public string this[string name] => Typed.GetValueOrDefault(name, "");
@@ -48,7 +60,7 @@ public sealed record InstrumentForm(string Key, IReadOnlyList<InstrumentField> F
     public string? Wrong(InstrumentField field)
     {
         ArgumentNullException.ThrowIfNull(field);
-        return Problem is { } p && (p.Where == field.Name || (field.Lines > 3 && Fields.All(f => f.Name != p.Where))) ? p.Where == field.Name ? p.Message : $"{p.Where}: {p.Message}" : null;
+        return Problem is { } p && p.Where == field.Name ? p.Message : null;
     }
 
     /// <summary>What is wrong with the form as a whole, or null.</summary>
@@ -118,13 +130,10 @@ public sealed record InstrumentForm(string Key, IReadOnlyList<InstrumentField> F
 
         if (kind is InstrumentRecordKind.MachineCheck or InstrumentRecordKind.RepeatSpins)
         {
-            var kept = new JsonObject();
-            foreach (var key in new[] { "planes", "rotor", "permissible" }.Where(k => used[k] is not null))
+            foreach (var (name, text) in Flat(used).Where(u => MachineKeeps.Any(k => u.Key == k || u.Key.StartsWith(k + ".", StringComparison.Ordinal) || u.Key.EndsWith(k, StringComparison.Ordinal))))
             {
-                kept[key] = used[key]!.DeepClone();
+                standing[name] = text;
             }
-
-            standing["body"] = kept.Count == 0 ? "" : kept.ToJsonString(new JsonSerializerOptions(Plain) { WriteIndented = true });
         }
 
         var asked = Asked(stored, kind, person);
@@ -139,64 +148,45 @@ public sealed record InstrumentForm(string Key, IReadOnlyList<InstrumentField> F
     /// <summary>The record's body as typed; a bare number gets the unit that stood beside it.</summary>
     public string Body(InstrumentKind kind, InstrumentRecordKind record)
     {
-        if (Fields.Any(f => f.Name == "body"))
-        {
-            return this["body"];
-        }
-
         var body = new JsonObject();
-        if (record.IsCheck())
+        if (record.IsCheck() && record is not (InstrumentRecordKind.MachineCheck or InstrumentRecordKind.RepeatSpins))
         {
             body["kind"] = kind.Word();
         }
 
-        foreach (var field in Fields.Where(f => f.Name is not ("on" or "due" or "supersedes") && !f.Name.StartsWith("points[", StringComparison.Ordinal) && this[f.Name].Length > 0))
+        var names = Closed;
+        foreach (var field in Fields.Where(f => names.ContainsKey(f.Name)))
         {
-            Put(body, field.Name, record == InstrumentRecordKind.Profile ? this[field.Name] : Recorded(field));
+            FormRows.Put(body, names[field.Name], record == InstrumentRecordKind.Profile ? this[field.Name] : Recorded(field));
         }
 
-        if (Rows is { Count: > 0 } rows)
-        {
-            body["points"] = new JsonArray([.. rows.Select(row =>
-            {
-                var point = new JsonObject();
-                foreach (var field in Fields.Where(f => f.Name.StartsWith(row, StringComparison.Ordinal) && this[f.Name].Length > 0))
-                {
-                    point[field.Name[row.Length..]] = Recorded(field);
-                }
-
-                return (JsonNode?)point;
-            })]);
-        }
-
-        return body.ToJsonString(Plain);
+        return body.ToJsonString(Written);
     }
 
     /// <summary>The form with a problem of its body, said at the row that it is about.</summary>
     public InstrumentForm With(Problem problem)
     {
         ArgumentNullException.ThrowIfNull(problem);
-        var rows = Rows;
-        for (var i = 0; i < rows.Count; i++)
-        {
-            var place = string.Create(CultureInfo.InvariantCulture, $"points[{i}].");
-            if (problem.Where.StartsWith(place, StringComparison.Ordinal))
-            {
-                return this with { Problem = problem.At(rows[i] + problem.Where[place.Length..]) };
-            }
-        }
-
-        return this with { Problem = problem };
+        return Closed.FirstOrDefault(n => n.Value == problem.Where && n.Key != n.Value).Key is { } name ? this with { Problem = problem.At(name) } : this with { Problem = problem };
     }
 
-    /// <summary>The rows of points in which anything stands, such as <c>points[0].</c>; empty rows between them close up.</summary>
-    private IReadOnlyList<string> Rows =>
-        [.. Fields.Where(f => f.Name.StartsWith("points[", StringComparison.Ordinal) && this[f.Name].Length > 0).Select(f => f.Name[..(f.Name.IndexOf('.', StringComparison.Ordinal) + 1)]).Distinct()];
+    /// <summary>
+    /// The name in the record of each field of the body in which anything stands. What stands ready for a test of which no spin is entered is left out: that
+    /// test was not made.
+    /// </summary>
+    private IReadOnlyDictionary<string, string> Closed
+    {
+        get
+        {
+            var made = Fields.GroupBy(f => f.Group).Where(g => g.All(f => f.Row is null) || g.Any(f => f.Row is not null && this[f.Name].Length > 0)).Select(g => g.Key).ToHashSet(StringComparer.Ordinal);
+            return FormRows.Closed(Fields.Where(f => f.Name is not ("on" or "due" or "supersedes") && this[f.Name].Length > 0 && made.Contains(f.Group)).Select(f => f.Name));
+        }
+    }
 
     private string Recorded(InstrumentField field)
     {
         var typed = this[field.Name];
-        return field.Unit is { } unit && NumberText.Read(typed).IsRead ? $"{typed} {(typed.Contains('/', StringComparison.Ordinal) ? "in" : unit)}" : typed;
+        return field is { Unit: { } unit, Plain: false } && NumberText.Read(typed).IsRead ? $"{typed} {(typed.Contains('/', StringComparison.Ordinal) ? "in" : unit)}" : typed;
     }
 
     /// <summary>Every value of a body by its place.</summary>
@@ -242,7 +232,7 @@ public sealed record InstrumentForm(string Key, IReadOnlyList<InstrumentField> F
         {
             case InstrumentRecordKind.MachineCheck:
             case InstrumentRecordKind.RepeatSpins:
-                list.Add(new("body", "Spins", "The file of 'balance machine', as the guide tells it") { Lines = 10 });
+                list.AddRange(MachineFields.Of(kind));
                 break;
             case InstrumentRecordKind.Note:
                 list.Add(new("text", "What is worth knowing", "Dropped, repaired, moved to another bay") { Lines = 3 });
@@ -290,18 +280,6 @@ public sealed record InstrumentForm(string Key, IReadOnlyList<InstrumentField> F
         InstrumentKind.Balancer => habits.Mass,
         _ => null,
     };
-
-    private static void Put(JsonObject body, string name, string typed)
-    {
-        var at = body;
-        var names = name.Split('.');
-        foreach (var part in names[..^1])
-        {
-            at = (JsonObject)(at[part] ??= new JsonObject());
-        }
-
-        at[names[^1]] = typed;
-    }
 
     private static Dictionary<string, string> Standing(params (string Name, string? Text)[] texts) =>
         texts.Where(t => t.Text is not null).ToDictionary(t => t.Name, t => t.Text!, StringComparer.Ordinal);
