@@ -17,6 +17,7 @@ public sealed class OfficePagesTests(Bay bay, Device device) : IClassFixture<Dev
     public async Task The_page_of_an_instrument_has_no_fault_with_its_forms_unfolded(string kind)
     {
         var visit = await bay.VisitAsync("Blue hatchback");
+        device.Whole = true;
         var id = (await bay.JsonAsync($"/api/v1/visits/{visit}"))["instruments"]!.AsArray().First(i => i!["kind"]!.GetValue<string>() == kind)!["id"]!.GetValue<string>();
         await device.CheckAsync($"/instruments/{id}", $"office-instrument-{kind.Replace(' ', '-')}", unfolded: true);
     }
@@ -37,6 +38,7 @@ public sealed class BayPagesTests(Bay bay, Device device) : IClassFixture<Device
         // Of the demo's vehicles: the one whose wheels are off for the work on them, the one that is back on its wheels for the rest.
         var off = new[] { "offTheCar", "plan", "lookOver", "wheel" }.Any(leg => place.StartsWith(leg, StringComparison.Ordinal));
         var visit = await bay.VisitAsync(off ? "Blue hatchback" : "Grey saloon");
+        device.Whole = place.Contains("first-spin", StringComparison.Ordinal) || place.StartsWith("wheel", StringComparison.Ordinal);
         await device.CheckAsync($"/bay/{visit}/{place}", "bay-" + place.Replace('/', '-'));
     }
 
