@@ -52,6 +52,20 @@ public sealed class BayPagesTests(Bay bay, Device device) : IClassFixture<Device
         await device.CheckAsync($"/bay/{await bay.VisitAsync(vehicle)}/{place}", "bay-" + place.Replace('/', '-') + "-open", unfolded: true, part);
 }
 
+/// <summary>The balance of a wheel with its weights, on the vehicle of the demo that has them.</summary>
+public sealed class BalancePageTests(Bay bay, Device device) : IClassFixture<Device>
+{
+    [Theory]
+    [InlineData("1L/weights-on")]
+    [InlineData("1R/first-spin")]
+    [InlineData("1R/check-spin")]
+    public async Task The_balance_of_a_wheel_has_no_fault(string step)
+    {
+        device.Whole = true;
+        await device.CheckAsync($"/bay/{await bay.VisitAsync("Grey saloon")}/offTheCar/{step}", "bay-balance-" + step.Replace('/', '-'));
+    }
+}
+
 /// <summary>Every tool's page, blank and filled with a sample of the command, at two sizes, in light and dark.</summary>
 public sealed class ToolPagesTests(Bay bay, Device device) : IClassFixture<Device>
 {

@@ -7,7 +7,7 @@ namespace Trundle.Visits.Pictures;
 /// <param name="At">Where on the wheel.</param>
 public sealed record PolarMark(Mass Mass, WheelAngle At)
 {
-    /// <summary>One standard error along the vector and of its angle, drawn as an ellipse; or null.</summary>
+    /// <summary>How far it may be off along the vector and in its angle, drawn as an ellipse: one standard error, or what a display leaves open; or null.</summary>
     public (Mass Mass, Angle Angle)? Error { get; init; }
 }
 

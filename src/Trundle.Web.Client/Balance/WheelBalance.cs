@@ -123,11 +123,19 @@ public sealed class WheelBalance
         var tolerance = side == PlaneSide.Inner ? outcome.Problem.Tolerance.Inner : outcome.Problem.Tolerance.Outer;
         return new PolarView(
             side == PlaneSide.Inner ? "Inner plane" : "Outer plane",
-            new PolarMark(before.MassAt(radius), before.Place),
+            new PolarMark(before.MassAt(radius), before.Place) { Error = Open(side, before.MassAt(radius)) },
             new PolarMark(left.MassAt(radius), left.Place),
             tolerance is null ? null : Mass.FromGrams(tolerance.At(radius).GramMillimetres / radius.Millimetres),
             unit);
     }
+
+    /// <summary>How far a plane may be from what is reckoned by all that the display leaves open: the same on every side; null where it shows everything.</summary>
+    private (Mass Mass, Angle Angle)? Open(PlaneSide side, Mass at) => File is { } file && DisplayReckoning.Of(Outcome!, file.Profile) is { } open && at.Si > 0
+        ? (side == PlaneSide.Inner ? open.OffInner : open.OffOuter) is var off ? (off, Angle.FromRadians(off / at)) : null
+        : null;
+
+    /// <summary>True where the display leaves something open.</summary>
+    public bool DisplayLeavesOpen => File is { } file && Outcome is { } outcome && DisplayReckoning.Of(outcome, file.Profile) is not null;
 
     /// <summary>The mass at the outer ring of both grids.</summary>
     public Mass FullScale(string unit) => PolarGrid.FullScale(

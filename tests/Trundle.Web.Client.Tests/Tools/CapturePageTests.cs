@@ -48,7 +48,7 @@ public sealed class CapturePageTests : ToolContext
         var page = Tool("capture");
         Choose(page, 0, "balance-capture-spin.wav");
         page.FindAll(".polar svg").ShouldBeEmpty();
-        page.Find("[role=status]").TextContent.ShouldContain("rotation");
+        page.Find("[role=status]").TextContent.ShouldBe("Still needed: which way it turned.");
         page.Find("#f-rotation input[value=clockwise]").Change("clockwise");
         page.Find("#f-phases input[value=lag]").Change("lag");
         Control(page, "fullScale").Change("5");

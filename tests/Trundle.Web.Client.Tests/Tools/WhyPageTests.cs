@@ -21,11 +21,12 @@ public sealed class WhyPageTests : ToolContext
     {
         var page = Tool("why");
         page.FindAll(".do-next").ShouldBeEmpty();
-        page.Find(".next .button--first").TextContent.ShouldBe("To what is still needed");
+        page.Find(".next .button--first").TextContent.ShouldBe("Still needed: the settings");
         Control(page, "entered.rimDistance").Change("60");
         Control(page, "entered.rimDiameter").Change("16");
         Control(page, "entered.rimWidth").Change("7");
         Control(page, "machine.repeatability").Change("1");
+        page.Find("[role=status]").TextContent.ShouldBe("Still needed: what the first spin showed.");
         Control(page, "spins.0.display.inner.mass").Change("35");
         Control(page, "spins.0.display.inner.angle").Change("90");
         Control(page, "spins.0.display.outer.mass").Change("70");

@@ -1,0 +1,86 @@
+using System.Globalization;
+
+namespace Trundle.Web.Client.Tools;
+
+/// <summary>What is still needed, in the words of the page: a file's own key says little to a hand.</summary>
+public static class Wanted
+{
+    // The first whose path fits: '*' stands for a number, and a path that ends in '.' for all under it.
+    private static readonly (string Tool, string Path, string Words)[] All =
+    [
+        ("why", "entered.rimDistance", "the rim distance as set"),
+        ("why", "entered.rimDiameter", "the rim diameter as set"),
+        ("why", "entered.rimWidth", "the rim width as set"),
+        ("why", "entered", "the settings"),
+        ("why", "machine", "the balancer’s repeatability"),
+        ("why", "machine.repeatability", "the balancer’s repeatability"),
+        ("why", "spins", "what the first spin showed"),
+        ("why", "spins.*.fittedAfter.*.", "the whole of weight {1} after spin {0}: plane, mass, angle"),
+        ("why", "spins.*.display.inner.", "what the inner plane showed at spin {0}"),
+        ("why", "spins.*.display.outer.", "what the outer plane showed at spin {0}"),
+        ("why", "spins.*.", "what both planes showed at spin {0}"),
+        ("runout", "part", "what is measured"),
+        ("runout", "direction", "which way the dial looks"),
+        ("runout", "mountings.*.turn", "how far the tyre is turned at mounting {0}"),
+        ("runout", "mountings.*.", "the readings of mounting {0}, at three places at least"),
+        ("runout", "", "readings at three places at least"),
+        ("match", "on", "what is matched on"),
+        ("match", "mountings.*.turn", "how far the tyre is turned at mounting {0}"),
+        ("match", "mountings.*.", "how much and where at mounting {0}"),
+        ("match", "mountings", "two mountings"),
+        ("match", "tyres.*.", "what was measured of tyre {0}, and its name"),
+        ("match", "wheels.*.", "what was measured of wheel {0}, and its name"),
+        ("match", "tyres", "the tyres"),
+        ("match", "wheels", "the wheels"),
+        ("trial", "runs.*.trial.mass", "the trial mass"),
+        ("trial", "runs.*.trial.", "where the mass of run {0} sat"),
+        ("trial", "runs.*.vibration.*.phase", "the phase of run {0}"),
+        ("trial", "runs.*.", "what the meter showed in run {0}"),
+        ("trial", "runs", "the runs"),
+        ("capture", "rotation", "which way it turned"),
+        ("capture", "phases", "whether phases lag or lead"),
+        ("capture", "sampleRate", "the sample rate"),
+    ];
+
+    /// <summary>The words for a field of a tool, or null where there are none of the page's own.</summary>
+    public static string? Of(string tool, string field)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        var names = field.Split('.');
+        foreach (var (of, path, words) in All)
+        {
+            if (of == tool && Numbers(path, names) is { } numbers)
+            {
+                return string.Format(CultureInfo.InvariantCulture, words, [.. numbers.Cast<object>()]);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The numbers of the rows, from 1, where the path fits; else null.</summary>
+    private static List<int>? Numbers(string path, string[] names)
+    {
+        var steps = path.Length == 0 ? [""] : path.Split('.');
+        var under = steps[^1].Length == 0;
+        if (under ? names.Length < steps.Length - 1 : names.Length != steps.Length)
+        {
+            return null;
+        }
+
+        var numbers = new List<int>();
+        for (var i = 0; i < steps.Length - (under ? 1 : 0); i++)
+        {
+            if (steps[i] == "*" && int.TryParse(names[i], NumberStyles.None, CultureInfo.InvariantCulture, out var n))
+            {
+                numbers.Add(n + 1);
+            }
+            else if (steps[i] != names[i])
+            {
+                return null;
+            }
+        }
+
+        return numbers;
+    }
+}

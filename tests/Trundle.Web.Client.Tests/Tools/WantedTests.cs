@@ -1,0 +1,20 @@
+using Trundle.Web.Client.Tools;
+
+namespace Trundle.Web.Client.Tests.Tools;
+
+/// <summary>What is still needed is said in the page's words.</summary>
+public sealed class WantedTests
+{
+    [Theory]
+    [InlineData("why", "spins.1.display.outer.mass", "what the outer plane showed at spin 2")]
+    [InlineData("why", "spins.0.fittedAfter.2.angle", "the whole of weight 3 after spin 1: plane, mass, angle")]
+    [InlineData("runout", "readings", "readings at three places at least")]
+    [InlineData("runout", "mountings.1.turn", "how far the tyre is turned at mounting 2")]
+    [InlineData("match", "mountings.0.assembly.highPoint", "how much and where at mounting 1")]
+    [InlineData("trial", "runs.3.vibration", "what the meter showed in run 4")]
+    [InlineData("trial", "runs.1.trial.mass", "the trial mass")]
+    public void A_field_has_words(string tool, string field, string words) => Wanted.Of(tool, field).ShouldBe(words);
+
+    [Fact]
+    public void A_field_without_words_has_none() => Wanted.Of("capture", "recording.csv").ShouldBeNull();
+}
