@@ -14,6 +14,13 @@ if (args is ["choice"])
     return;
 }
 
+// With the word "browser" and the folder that bench/ChoicePage was published under, the same in the browser.
+if (args is ["browser", var page])
+{
+    BrowserBench.Run(page, new Report());
+    return;
+}
+
 // bench/run publishes what is compared and calls this once: everything that is compared runs in one process, one after the other.
 var published = args.Length > 0 ? args[0] : throw new ArgumentException("Give the folder that bench/run published to.");
 var report = new Report();
@@ -23,4 +30,5 @@ CheckBench.Run(report);
 MatchBench.Run(report);
 SpinBench.Run(report);
 ChoiceBench.Run(report);
+BrowserBench.Run(published, report);
 report.Write(args.Length > 1 ? args[1] : "bench/results");

@@ -35,6 +35,19 @@ public sealed record TolerancePart(string Name, double Left, double Tolerance, s
 /// <param name="Ratio">The pieces' mass over that of the one weight.</param>
 public sealed record SplitPrice(Mass Extra, double Ratio);
 
+/// <summary>What a choice lacks to be proven.</summary>
+public enum ProofGap
+{
+    /// <summary>Nothing: it is proven.</summary>
+    None,
+
+    /// <summary>The work that a choice may take was used up before everything was looked at.</summary>
+    WorkUsedUp,
+
+    /// <summary>Heavier strips than those listed, more pieces than are looked at, or more orders of pieces of different lengths than are tried.</summary>
+    LeftOut,
+}
+
 /// <summary>The weights to fit, and what they leave.</summary>
 public sealed record BalanceOutcome
 {
@@ -110,7 +123,10 @@ public sealed record BalanceOutcome
     public int Pieces => Weights.Count;
 
     /// <summary>Proven to be the best by the order of aims, to a hundred-thousandth of the score.</summary>
-    public required bool ProvenOptimal { get; init; }
+    public bool ProvenOptimal => Gap == ProofGap.None;
+
+    /// <summary>Why it is not proven.</summary>
+    public required ProofGap Gap { get; init; }
 
     /// <summary>The work that the choice took, in counted steps: see <see cref="BalanceSolve.MostWork"/>.</summary>
     public required long Work { get; init; }

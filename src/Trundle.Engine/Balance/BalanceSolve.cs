@@ -50,7 +50,7 @@ public static class BalanceSolve
             ScoreBefore = score.Of(needed.Inner.GramMillimetres, needed.Outer.GramMillimetres, out _),
             WithinTolerance = value <= 1 + 1e-9,
             TotalMass = Mass.FromGrams(weights.Sum(w => w.Mass.Grams)),
-            ProvenOptimal = proven,
+            Gap = proven ? ProofGap.None : choice.RanOut ? ProofGap.WorkUsedUp : ProofGap.LeftOut,
             Work = choice.Work,
         };
     }

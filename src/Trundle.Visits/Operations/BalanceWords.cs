@@ -42,10 +42,20 @@ public static class BalanceWords
         }
     }
 
-    /// <summary>Why this set and no other, in a sentence or two.</summary>
+    /// <summary>Why this set and no other, in a sentence or two; and why it is not proven, where it is not.</summary>
     public static string Why(BalanceOutcome outcome)
     {
         ArgumentNullException.ThrowIfNull(outcome);
+        return WhyThis(outcome) + outcome.Gap switch
+        {
+            ProofGap.None => "",
+            ProofGap.WorkUsedUp => " Not proven: the work that a choice may take was used up before every set was looked at. Fewer kinds of weight, or a limit on pieces, leave less to look at.",
+            ProofGap.LeftOut => " Not proven: more or heavier pieces than were looked at might still be better.",
+        };
+    }
+
+    private static string WhyThis(BalanceOutcome outcome)
+    {
         var sure = outcome.ProvenOptimal;
         var aims = outcome.Problem.Aims;
         if (!outcome.WithinTolerance && aims.Contains(BalanceAim.Tolerance))

@@ -27,7 +27,7 @@ internal static class ContinuousPlane
         }
         else
         {
-            all = Sets(plane, pieces, (near.Magnitude - asked.For(0)) / plane.RadiusMillimetres, asked.MostGrams, budget).Select(set => Bound(plane, set, budget));
+            all = Sets(plane, pieces, (near.Magnitude - asked.For(0)) / plane.RadiusMillimetres, asked.MostGrams, budget).TakeWhile(_ => budget.IsLeft).Select(set => Bound(plane, set, budget));
         }
 
         return [.. all.Where(r => r.Arcs.Arcs.Count > 0 && asked.For(r.MassGrams) is >= 0 and var within && r.Distance(near) <= within)];

@@ -50,6 +50,11 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
         PairResult? best = null;
         foreach (var (side, runs, answers) in Runs(a, b))
         {
+            if (!budget.IsLeft)
+            {
+                break;
+            }
+
             var still = Math.Min(beat, best?.Score ?? double.PositiveInfinity);
             if (runs.Distance(side == PlaneSide.Inner ? inner.Need : outer.Need) > (still + Gap) * score.Bound(side)
                 || IsFar(side == PlaneSide.Inner ? runs : answers, side == PlaneSide.Inner ? answers : runs, still))
@@ -105,7 +110,7 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
     public PairResult Settled(Reach a, Reach b, PairResult found)
     {
         var best = found;
-        for (var round = 0; round < 30; round++)
+        for (var round = 0; round < 30 && budget.IsLeft; round++)
         {
             var before = best.Squares;
             best = Better(best, Given(PlaneSide.Outer, b, best.Inner, found.Score));
@@ -198,7 +203,7 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
         {
             var n = Math.Max(1, (int)Math.Ceiling(length / Math.Tau * 48));
             var last = At(from).Score;
-            for (var i = 1; i <= n; i++)
+            for (var i = 1; i <= n && budget.IsLeft; i++)
             {
                 var to = from + (length * i / n);
                 var next = At(to).Score;
@@ -263,7 +268,7 @@ internal sealed class PairMinimum(ScoreParts score, ChoicePlane inner, ChoicePla
             const double Golden = 0.6180339887498949;
             var (x1, x2) = (high - (Golden * (high - low)), low + (Golden * (high - low)));
             var (f1, f2) = (At(x1).Score, At(x2).Score);
-            for (var i = 0; i < 60 && high - low > 1e-13; i++)
+            for (var i = 0; i < 60 && high - low > 1e-13 && budget.IsLeft; i++)
             {
                 if (f1 <= f2)
                 {

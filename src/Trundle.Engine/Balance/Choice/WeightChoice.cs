@@ -43,7 +43,6 @@ internal sealed class WeightChoice
     private (DiscretePlane? Inner, DiscretePlane? Outer) _places;
     private AimOrder _order;
     private Chosen? _best;
-    private bool _ranOut;
 
     public WeightChoice(BalanceProblem problem, ScoreParts score)
     {
@@ -75,7 +74,7 @@ internal sealed class WeightChoice
             if (_floor <= Met)
             {
                 Search(Met);
-                if (_best is null && _ranOut)
+                if (_best is null && RanOut)
                 {
                     _best = FirstGuess(LastGuessPieces).Where(c => c.Score <= Met).Aggregate(default(Chosen), (best, c) => _order.IsBetter(c, best) ? c : best);
                 }
@@ -95,14 +94,14 @@ internal sealed class WeightChoice
 
             _budget = new SearchBudget(Steps, _all);
             _places = PlacesOf(_budget);
-            _ranOut = false;
+            RanOut = false;
             _missed.Clear();
             _lists.Clear();
         }
 
         Take(FirstGuess(GuessPieces));
         Search(double.PositiveInfinity);
-        if (_ranOut)
+        if (RanOut)
         {
             Take(FirstGuess(LastGuessPieces));
         }
@@ -114,6 +113,9 @@ internal sealed class WeightChoice
 
     /// <summary>Work done so far.</summary>
     public long Work => _all.Spent;
+
+    /// <summary>True where some number of pieces was not looked at to its end.</summary>
+    public bool RanOut { get; private set; }
 
     private void Take(List<Chosen> choices) => _best = choices.Aggregate(_best, (best, c) => _order.IsBetter(c, best) ? c : best);
 
@@ -182,7 +184,7 @@ internal sealed class WeightChoice
             if (!_budget.IsLeft)
             {
                 _missed.Add((pieces, pieces * _lightest, 0));
-                _ranOut = true;
+                RanOut = true;
             }
 
             _budget.KeepBack(0);

@@ -101,6 +101,15 @@ internal sealed class IntegerProgram
                 _model.Add(LinearExpr.Sum(here.Select(h => h.Count)) <= 1);
             }
 
+            // A piece with a length covers every other at its place.
+            foreach (var (a, countA) in here.Where(h => h.Kind.Size > 0))
+            {
+                foreach (var (_, countB) in here.Where(h => !ReferenceEquals(h.Kind, a)))
+                {
+                    _model.Add((countA * _problem.MaxPieces!.Value) + countB <= _problem.MaxPieces!.Value);
+                }
+            }
+
             foreach (var (degrees, others) in at)
             {
                 foreach (var (a, countA) in here)

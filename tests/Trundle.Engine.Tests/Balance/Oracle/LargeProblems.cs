@@ -34,6 +34,23 @@ internal static class LargeProblems
                 [new StockItem(Mass.FromGrams(5), Length.FromMillimetres(19), 12)]),
         };
 
+    /// <summary>Few kinds of clip, each with its length, on both flanges, on a grid of angles or at any angle where the step is 0; past a valve and a sensor.</summary>
+    public static BalanceProblem SizedClips(double step, double innerGrams, double innerDegrees, double outerGrams, double outerDegrees, string tolerance, int mostPieces) => new()
+    {
+        Inner = Plane(WeightKind.Clip, 202.8, 0, false),
+        Outer = Plane(WeightKind.Clip, 202.8, 180, false),
+        Readings = Readings(202.8, innerGrams, innerDegrees, 202.8, outerGrams, outerDegrees),
+        AngleStep = step > 0 ? Angle.FromDegrees(step) : null,
+        Stock = new WeightStock([.. new[] { 5, 10, 15, 20 }.Select(g => new StockItem(Mass.FromGrams(g), Length.FromMillimetres(12 + (1.2 * g)), g == 20 ? 4 : null))], []),
+        Forbidden =
+        [
+            new ForbiddenArc(PlaneSide.Outer, WheelAngle.FromDegrees(352), WheelAngle.FromDegrees(8)),
+            new ForbiddenArc(PlaneSide.Inner, WheelAngle.FromDegrees(55), WheelAngle.FromDegrees(80)),
+        ],
+        Tolerance = Tolerance(tolerance),
+        MaxPieces = mostPieces,
+    };
+
     private static WeightPlane Plane(WeightKind kind, double radius, double axial, bool spokes) =>
         new(kind, new PlanePlace(Length.FromMillimetres(radius), Length.FromMillimetres(axial)), spokes);
 
