@@ -61,7 +61,10 @@ internal static class ScoreFloor
             return 0;
         }
 
-        return new DiscretePlane(plane, new SearchBudget(Steps, budget)).LeastLeft(grams) is { } left ? Math.Max(0, (left / score.Bound(plane.Side)) - 1e-12) : 0;
+        var part = budget.Part(Steps);
+        var least = new DiscretePlane(plane, part).LeastLeft(grams);
+        budget.Settle(part);
+        return least is { } left ? Math.Max(0, (left / score.Bound(plane.Side)) - 1e-12) : 0;
     }
 
     /// <summary>Every mass that the counted items of a plane can make; null where there are too many or no count.</summary>

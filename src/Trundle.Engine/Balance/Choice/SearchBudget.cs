@@ -1,15 +1,13 @@
 namespace Trundle.Engine.Balance.Choice;
 
 /// <summary>How much work a search may still do. It is counted, not timed, so that a result never depends on the machine.</summary>
-/// <param name="work">The most.</param>
-/// <param name="whole">The budget that this is a part of, or null.</param>
-internal sealed class SearchBudget(long work, SearchBudget? whole = null)
+internal sealed class SearchBudget(long work)
 {
     private long _left = work;
     private long _kept;
 
     /// <summary>False from the moment when the work is used up that was not kept back.</summary>
-    public bool IsLeft => _left > _kept && (whole?.IsLeft ?? true);
+    public bool IsLeft => _left > _kept;
 
     /// <summary>Work done so far.</summary>
     public long Spent { get; private set; }
@@ -19,9 +17,15 @@ internal sealed class SearchBudget(long work, SearchBudget? whole = null)
     {
         _left -= work;
         Spent += work;
-        return (whole?.Spend(work) ?? true) && _left > _kept;
+        return _left > _kept;
     }
 
     /// <summary>Keeps a part of what is left for later; nothing gives all of it free.</summary>
     public void KeepBack(double part) => _kept = (long)(Math.Max(0, _left) * part);
+
+    /// <summary>A budget of its own for one task, of no more than is left here; <see cref="Settle"/> takes what it spent.</summary>
+    public SearchBudget Part(long most) => new(Math.Min(most, Math.Max(0, _left - _kept)));
+
+    /// <summary>Takes what a part spent.</summary>
+    public void Settle(SearchBudget part) => Spend(part.Spent);
 }

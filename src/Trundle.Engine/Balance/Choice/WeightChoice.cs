@@ -37,9 +37,9 @@ internal sealed class WeightChoice
 
     private readonly List<(int Pieces, double Grams, double Score)> _missed = [];
     private readonly Dictionary<(PlaneSide, int), (Asked Asked, PlaneList List)> _lists = [];
-    private readonly SearchBudget _all = new(MostWork);
-    private readonly SearchBudget _guess;
-    private SearchBudget _budget;
+    private readonly SearchBudget _guess = new(GuessSteps);
+    private SearchBudget _budget = new(Steps);
+    private long _before;
     private (DiscretePlane? Inner, DiscretePlane? Outer) _places;
     private AimOrder _order;
     private Chosen? _best;
@@ -47,7 +47,6 @@ internal sealed class WeightChoice
     public WeightChoice(BalanceProblem problem, ScoreParts score)
     {
         _score = score;
-        (_budget, _guess) = (new SearchBudget(Steps, _all), new SearchBudget(GuessSteps, _all));
         _aims = AimOrder.Of(problem.Aims, problem.MassPenaltyPerGram);
         _order = _aims;
         _toTolerance = problem.Aims.Contains(BalanceAim.Tolerance);
@@ -92,7 +91,7 @@ internal sealed class WeightChoice
                 _floor = Math.Max(_floor, Math.Max(ScoreFloor.OfPlaces(_score, _inner, _mostGrams, _guess), ScoreFloor.OfPlaces(_score, _outer, _mostGrams, _guess)));
             }
 
-            _budget = new SearchBudget(Steps, _all);
+            (_before, _budget) = (_budget.Spent, new SearchBudget(Steps));
             _places = PlacesOf(_budget);
             RanOut = false;
             _missed.Clear();
@@ -112,7 +111,7 @@ internal sealed class WeightChoice
     }
 
     /// <summary>Work done so far.</summary>
-    public long Work => _all.Spent;
+    public long Work => _before + _budget.Spent + _guess.Spent;
 
     /// <summary>True where some number of pieces was not looked at to its end.</summary>
     public bool RanOut { get; private set; }
@@ -139,7 +138,7 @@ internal sealed class WeightChoice
         List<PlacedPiece[]> nearest = [[]];
         for (var pieces = 1; pieces <= Math.Min(_maxPieces ?? most, most) && plane.Types.All.Count > 0 && plane.Need.Magnitude > 1e-6; pieces++)
         {
-            var budget = new SearchBudget(GuessSteps / 8, _guess);
+            var budget = _guess.Part(GuessSteps / 8);
             var places = plane.Places is null ? null : new DiscretePlane(plane, budget);
             for (var within = plane.Need.Magnitude / 256; within <= 2 * plane.Need.Magnitude && budget.IsLeft; within *= 2)
             {
@@ -149,6 +148,8 @@ internal sealed class WeightChoice
                     break;
                 }
             }
+
+            _guess.Settle(budget);
         }
 
         return nearest;
