@@ -55,14 +55,28 @@ public sealed class BayPagesTests(Bay bay, Device device) : IClassFixture<Device
 /// <summary>The balance of a wheel with its weights, on the vehicle of the demo that has them.</summary>
 public sealed class BalancePageTests(Bay bay, Device device) : IClassFixture<Device>
 {
-    [Theory]
-    [InlineData("1L/weights-on")]
-    [InlineData("1R/first-spin")]
-    [InlineData("1R/check-spin")]
-    public async Task The_balance_of_a_wheel_has_no_fault(string step)
+    [Fact]
+    public async Task The_balance_of_a_wheel_and_why_it_may_not_come_to_zero_have_no_fault()
     {
+        const string at = "fitted.1R.balance";
+        var visit = await bay.VisitAsync("Grey saloon");
+        await device.SendAsync(
+            visit,
+            ($"{at}.settings.rimDistance", "64 mm"), ($"{at}.settings.rimDiameter", "17 in"), ($"{at}.settings.rimWidth", "7.5 in"),
+            ($"{at}.balancer.displayStep", "1 g"), ($"{at}.balancer.displayHidesBelow", "4 g"),
+            ($"{at}.balancer.weightPlaces.outerAdhesive.radial", "-22 mm"), ($"{at}.balancer.weightPlaces.outerAdhesive.axial", "-45 mm"),
+            ($"{at}.planes.inner.kind", "clip"), ($"{at}.planes.outer.kind", "adhesive"), ($"{at}.planes.outer.places", "behindSpokes"),
+            ($"{at}.wheel.spokes.count", "5"), ($"{at}.wheel.spokes.first", "36"),
+            ($"{at}.stock.clip.0", "5 g"), ($"{at}.stock.clip.1", "10 g"), ($"{at}.stock.clip.2", "15 g"), ($"{at}.stock.clip.3", "20 g"), ($"{at}.stock.clip.4", "35 g"),
+            ($"{at}.stock.adhesive.0", "5 g"),
+            ($"{at}.readings.inner.mass", "35 g"), ($"{at}.readings.inner.angle", "115"), ($"{at}.readings.outer.mass", "22 g"), ($"{at}.readings.outer.angle", "250"));
         device.Whole = true;
-        await device.CheckAsync($"/bay/{await bay.VisitAsync("Grey saloon")}/offTheCar/{step}", "bay-balance-" + step.Replace('/', '-'));
+        foreach (var step in new[] { "first-spin", "weights-on", "check-spin" })
+        {
+            await device.CheckAsync($"/bay/{visit}/offTheCar/1R/{step}", $"bay-balance-{step}");
+        }
+
+        await device.CheckAsync($"/bay/{visit}/wheel/1R/why", "bay-balance-why");
     }
 }
 

@@ -102,7 +102,12 @@ public static class WheelFace
 
         var (tx, ty) = At(weight.At.Degrees, Rim + 22);
         var sideways = Math.Sin(weight.At.Radians);
-        svg.Words(tx, ty + 5, weight.Words, 14, sideways > 0.3 ? "start" : sideways < -0.3 ? "end" : "middle", Svg.Accent, true);
+        var lines = weight.Words.Split(", ");
+        for (var i = 0; i < lines.Length; i++)
+        {
+            svg.Words(tx, ty + 5 + (15 * i), lines[i], 14, sideways > 0.3 ? "start" : sideways < -0.3 ? "end" : "middle", Svg.Accent, i == 0);
+        }
+
         var (lx, ly) = At(weight.At.Degrees, radius + 6);
         var (ox, oy) = At(weight.At.Degrees, Rim + 17);
         svg.Line(lx, ly, ox, oy, Svg.Accent, 0.75);
