@@ -1,0 +1,162 @@
+using Trundle.Engine.Sidewall;
+using Trundle.Engine.Tests.Fitment;
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+
+namespace Trundle.Engine.Tests.InUse;
+
+/// <summary>For each rule without a row of its own in the limits: vehicles of which it is said, and vehicles, at and inside its limit where it has one, of which it is not.</summary>
+internal static class RuleCases
+{
+    /// <summary>One rule: where it is said, of what, and of what not.</summary>
+    internal sealed record Case(Func<FittedVehicle, FittedVehicle> Said, IReadOnlyList<Func<FittedVehicle, FittedVehicle>> NotSaid, string? At = "1L");
+
+    private const string Truck = "295/80 R22.5 152/148M";
+    private const string Spare = "T125/80 D15 95M";
+    private const string Dated = "DOT 1AB CDEFHJ 2218";
+
+    private static readonly Func<FittedVehicle, FittedVehicle> Plain = s => s;
+
+    public static IReadOnlyDictionary<string, Case> All { get; } = new Dictionary<string, Case>(StringComparer.Ordinal)
+    {
+        ["size.placard"] = new(Marked("205/60 R15 91H"), [Plain]),
+        ["size.standard"] = new(Placard("205/55 R16 91V", "P205/55 R16 91V"), [Placard("205/55 R16 91V", "205/55 R16 91V")]),
+        ["axle.size"] = new(Marked("185/65 R15 91H"), [Plain], "axle 1"),
+        ["axle.aspect"] = new(s => Placard("165/80 R13 83T", "165/80 R13 83T")(s).With("1L", a => Bay.On("1L", "165 R13 83T")), [Placard("165/80 R13 83T", "165/80 R13 83T")], "axle 1"),
+        ["axle.service"] = new(Marked("195/65 R15 95H"), [Plain], "axle 1"),
+        ["axle.season"] = new(Tyre(t => t with { Marks = ["M+S"] }), [Plain], "axle 1"),
+        ["load.index"] = new(Marked("195/65 R15 90H"), [Plain, Marked("195/65 R15 92H")]),
+        // LI 94 is 670 kg, and a V tyre carries 92.5 % of it at 235 km/h.
+        ["load.high-speed"] = new(Fast(1239.6), [Fast(1239.499999), Fast(1239.4)]),
+        ["load.range"] = new(Placard("LT245/75 R16 LRE", "LT245/75 R16 LRD"), [Placard("LT245/75 R16 LRE", "LT245/75 R16 LRE")]),
+        ["load.extra-load"] = new(Placard("225/45 R17 94W XL", "225/45 R17 91W"), [Placard("225/45 R17 94W XL", "225/45 R17 94W XL")]),
+        ["load.extra-load-word"] = new(Placard("225/45 R17 94W XL", "225/45 R17 94W"), [Placard("225/45 R17 94W XL", "225/45 R17 94W XL")]),
+        ["load.high-load"] = new(Placard("HL245/40 R19 101Y", "245/40 R19 98Y XL"), [Placard("HL245/40 R19 101Y", "HL245/40 R19 101Y")]),
+        ["speed.placard"] = new(Marked("195/65 R15 91T"), [Plain, Marked("195/65 R15 91V")]),
+        ["speed.vehicle"] = new(TopSpeed(210.1), [TopSpeed(210), TopSpeed(209.9)]),
+        ["speed.winter"] = new(s => Marked("195/65 R15 91T")(s).With("1L", a => a with { Tyre = a.Tyre! with { Marks = ["M+S"] } }), [Tyre(t => t with { Marks = ["M+S"] })]),
+        ["spare.excused"] = new(Marked(Spare), [Plain]),
+        ["direction.rotation"] = new(Tyre(t => t with { Directional = true, MountedFor = MountedFor.Right }), [Tyre(t => t with { Directional = true, MountedFor = MountedFor.Left })]),
+        ["direction.inner-dual"] = new(Duals(MountedFor.Left, 8), [Duals(MountedFor.Right, 8)], "2Li"),
+        ["direction.outer-face"] = new(Tyre(t => t with { Asymmetric = true, OuterFaceOut = false }), [Tyre(t => t with { Asymmetric = true, OuterFaceOut = true })]),
+        ["rim.diameter"] = new(Rim("6J x 16"), [Plain]),
+        ["rim.width"] = new(Rim("7.5J x 15"), [Rim("5.5J x 15"), Rim("7J x 15"), Plain]),
+        ["circumference.axle.temporary-spare"] = new(Marked(Spare), [Plain], "axle 1"),
+        ["dual.larger-outside"] = new(Duals(null, 8.1), [Duals(null, 8), Duals(null, 7.9)], "2Lo"),
+        ["spare.size"] = new(Stowed("T135/80 D15 99M", Bay.Axle()), [Stowed(Spare, Bay.Axle())], "S"),
+        ["spare.temporary"] = new(Stowed(Spare, Bay.Axle()), [Stowed(Bay.Size, Bay.Axle())], "S"),
+        ["spare.in-use"] = new(Marked(Spare), [Plain]),
+        ["spare.wheel"] = new(Stowed(Bay.Size, Bay.Axle() with { Hub = new Hub(null, new BoltCircle(4, Length.FromMillimetres(100))) }), [Stowed(Bay.Size, Bay.Axle())], "S"),
+        // LI 95 is 690 kg, two of them 1380 kg.
+        ["spare.load"] = new(Stowed(Spare, Bay.Axle(loadKilograms: 1380.1)), [Stowed(Spare, Bay.Axle(loadKilograms: 1380)), Stowed(Spare, Bay.Axle(loadKilograms: 1379.9))], "S"),
+        ["hub.bolt-circle"] = new(Wheel(w => w with { BoltCircle = new BoltCircle(5, Length.FromMillimetres(112.36)) }), [Wheel(w => w with { BoltCircle = new BoltCircle(5, Length.FromMillimetres(112.34)) }), Plain]),
+        ["hub.bore-small"] = new(Bore(57.04), [Bore(57.05), Plain]),
+        ["hub.bore"] = new(Bore(57.31), [Bore(57.3), Plain]),
+        ["hub.seat"] = new(Wheel(w => w with { Seat = SeatShape.Ball }), [Plain]),
+        ["wheel.load"] = new(Rated(399.9), [Rated(400), Rated(400.1)]),
+        ["wheel.load-placard"] = new(s => NoLoads(Rated(614.9)(s)), [s => NoLoads(Rated(615)(s)), s => NoLoads(Rated(615.1)(s))]),
+        ["condemned.tyre"] = new(Tyre(t => t with { Condemned = true }), [Plain]),
+        ["condemned.wheel"] = new(Wheel(w => w with { Condemned = true }), [Plain]),
+        ["use.restricted"] = new(Tyre(t => t with { Marks = ["NHS"] }), [Plain]),
+        ["use.class"] = new(Tyre(t => t with { Marks = ["M/C"] }), [Plain]),
+        ["use.free-rolling"] = new(Tyre(t => t with { Marks = ["FRT"] }), [s => s.With("2L", a => a with { Tyre = a.Tyre! with { Marks = ["FRT"] } })]),
+        ["run-flat"] = new(Tyre(t => t with { Marks = ["RUN FLAT"] }), [Plain]),
+        ["tread.depth.heavy-band"] = new(s => Class("bus")(Tread(0.9999, 3, 3)(s)), [s => Class("bus")(Tread(1, 3, 3)(s)), s => Class("bus")(Tread(1.0001, 3, 3)(s))]),
+        ["age.unknown-decade"] = new(Tin("DOT A1 B2 CDEF 238"), [Tin(Dated)]),
+        ["age.legible"] = new(s => Class("bus")(Tin("DOT 1AB CDEFHJ")(s)), [s => Class("bus")(Tin(Dated)(s)), Tin("DOT 1AB CDEFHJ")]),
+        ["age.code"] = new(Tin("DOT 1AB CDEFHJ 5418"), [Tin("DOT 1AB CDEFHJ 5118")]),
+        ["damage.cord"] = new(Hurt(DamageKind.Cord, DamagePlace.Sidewall, null), [Plain]),
+        ["damage.bulge"] = new(Hurt(DamageKind.Bulge, DamagePlace.Sidewall, null), [Plain]),
+        ["damage.cut.large"] = new(Hurt(DamageKind.Cut, DamagePlace.Sidewall, 25.01), [Hurt(DamageKind.Cut, DamagePlace.Sidewall, 25), Hurt(DamageKind.Cut, DamagePlace.Sidewall, 24.99)]),
+        ["damage.cut.side"] = new(Hurt(DamageKind.Cut, DamagePlace.Sidewall, 25), [Hurt(DamageKind.Cut, DamagePlace.Sidewall, 25.01)]),
+        ["damage.cut.tread"] = new(Hurt(DamageKind.Cut, DamagePlace.Tread, 25), [Hurt(DamageKind.Cut, DamagePlace.Tread, 25.01)]),
+        ["damage.puncture.crown"] = new(Hurt(DamageKind.Puncture, DamagePlace.Tread, 6.35), [Hurt(DamageKind.Puncture, DamagePlace.Tread, 6.36)]),
+        ["damage.puncture.crown-truck"] = new(Hurt(DamageKind.Puncture, DamagePlace.Tread, 9.525, Truck), [Hurt(DamageKind.Puncture, DamagePlace.Tread, 9.53, Truck)]),
+        ["damage.puncture.large"] = new(Hurt(DamageKind.Puncture, DamagePlace.Tread, 6.36), [Hurt(DamageKind.Puncture, DamagePlace.Tread, 6.35), Hurt(DamageKind.Puncture, DamagePlace.Tread, 6.34)]),
+        ["damage.puncture.worn"] = new(s => Tread(1.5875, 1.5875, 1.5875)(Hurt(DamageKind.Puncture, DamagePlace.Tread, 3)(s)), [s => Tread(1.5876, 1.5876, 1.5876)(Hurt(DamageKind.Puncture, DamagePlace.Tread, 3)(s))]),
+        ["damage.puncture.side"] = new(Hurt(DamageKind.Puncture, DamagePlace.Shoulder, 3), [Hurt(DamageKind.Puncture, DamagePlace.Tread, 3)]),
+        ["damage.crack"] = new(Hurt(DamageKind.Crack, DamagePlace.Sidewall, 1), [Plain]),
+        ["damage.bead"] = new(Hurt(DamageKind.Bead, DamagePlace.Bead, 1.5876), [Hurt(DamageKind.Bead, DamagePlace.Bead, 1.5875), Hurt(DamageKind.Bead, DamagePlace.Bead, 1.5874)]),
+        ["damage.bead.small"] = new(Hurt(DamageKind.Bead, DamagePlace.Bead, 1.5875), [Hurt(DamageKind.Bead, DamagePlace.Bead, 1.5876)]),
+        ["damage.other"] = new(Hurt(DamageKind.Other, DamagePlace.Tread, null), [Plain]),
+        // The placard asks for 230 kPa, and 260 kPa laden.
+        ["pressure.low"] = new(Air(228.9), [Air(229), Air(230)]),
+        ["pressure.run-low"] = new(Air(184), [Air(184.1)]),
+        ["pressure.run-low-truck"] = new(s => Hurt(DamageKind.Other, DamagePlace.Tread, null, Truck)(s).With("1L", a => a with { Pressure = Reading(184, false) }), [s => Hurt(DamageKind.Other, DamagePlace.Tread, null, Truck)(s).With("1L", a => a with { Pressure = Reading(184.1, false) })]),
+        ["pressure.warning"] = new(Air(172.5), [Air(172.6)]),
+        ["pressure.high"] = new(Air(260.1), [Air(231), Air(230)]),
+        ["pressure.sidewall"] = new(Moulded(300.1), [Moulded(300), Moulded(299.9)]),
+        ["pressure.hot"] = new(Air(250, hot: true), [Air(230)]),
+        ["pressure.hot-low"] = new(Air(228.9, hot: true), [Air(229, hot: true), Air(230, hot: true)]),
+        ["wear.centre"] = new(Tread(5, 4, 5), [Tread(5, 4.01, 5)]),
+        ["wear.both-shoulders"] = new(Tread(4, 5, 4), [Tread(4.01, 5, 4.01)]),
+        ["wear.one-shoulder"] = new(Tread(5, 5, 4), [Tread(5, 5, 4.01)]),
+        ["wear.uneven-round"] = new(Round(4), [Round(4.01)]),
+        ["wear.even"] = new(Tread(5, 5, 4.01), [Tread(5, 5, 4)]),
+        ["mix.unread"] = new(s => Marked("195/65-15 91H")(s).With("1R", a => Bay.On("1R", "195/65 B15 91H")), [s => Marked("195/65 B15 91H")(s).With("1R", a => Bay.On("1R", "195/65 B15 91H"))], "axle 1"),
+    };
+
+    private static Func<FittedVehicle, FittedVehicle> Marked(string marking) => s => s.With("1L", a => Bay.On("1L", marking));
+
+    private static Func<FittedVehicle, FittedVehicle> Tyre(Func<FittedTyre, FittedTyre> change) => s => s.With("1L", a => a with { Tyre = change(a.Tyre!) });
+
+    private static Func<FittedVehicle, FittedVehicle> Wheel(Func<Wheel, Wheel> change) => s => s.With("1L", a => a with { Wheel = change(Bay.Wheel) });
+
+    private static Func<FittedVehicle, FittedVehicle> Rim(string stamp) => Wheel(w => w with { Rim = StampReader.Rim(stamp).Value });
+
+    private static Func<FittedVehicle, FittedVehicle> Bore(double millimetres) => Wheel(w => w with { Bore = Length.FromMillimetres(millimetres) });
+
+    private static Func<FittedVehicle, FittedVehicle> Rated(double kilograms) => Wheel(w => w with { LoadRating = Mass.FromKilograms(kilograms) });
+
+    private static Func<FittedVehicle, FittedVehicle> Class(string word) => s => s with { Vehicle = s.Vehicle with { VehicleClass = word } };
+
+    private static Func<FittedVehicle, FittedVehicle> TopSpeed(double kilometresPerHour) => s => s with { Vehicle = s.Vehicle with { TopSpeed = Speed.FromKilometresPerHour(kilometresPerHour) } };
+
+    private static FittedVehicle NoLoads(FittedVehicle s) => s with { Vehicle = s.Vehicle with { Axles = [.. s.Vehicle.Axles.Select(a => a with { Load = null })] } };
+
+    private static Func<FittedVehicle, FittedVehicle> Placard(string placard, string fitted) => s => Bay.Pair(s.Rules, fitted, fitted, Bay.Car with { Axles = [Bay.Axle(placard, true, true), Bay.Axle(placard)] }) with { Date = s.Date };
+
+    private static Func<FittedVehicle, FittedVehicle> Fast(double axleKilograms) => s =>
+        TopSpeed(235)(Bay.Pair(s.Rules, "195/65 R15 94V", "195/65 R15 94V", Bay.Car with { Axles = [Bay.Axle("195/65 R15 94V", true, true, axleKilograms), Bay.Axle("195/65 R15 94V")] }));
+
+    private static Func<FittedVehicle, FittedVehicle> Stowed(string spare, Axle rear) => s => s with
+    {
+        Vehicle = Bay.Car with { Axles = [Bay.Axle(steered: true, driven: true), rear], SparePlacard = new Placard(Bay.Marked(Spare), GaugePressure.FromKilopascals(420), null) },
+        Fitted = [.. s.Fitted, Bay.On("S", spare)],
+    };
+
+    private static Func<FittedVehicle, FittedVehicle> Duals(MountedFor? inner, double innerTread) => s =>
+    {
+        const string size = "215/75 R17.5 126/124M";
+        var lorry = new Vehicle { VehicleClass = "goods over 3500 kg", Drive = Drive.Rear, Axles = [Bay.Axle(size, true), Bay.Axle(size, driven: true) with { Dual = true }] };
+        var inside = Bay.On("2Li", size) with { Tread = Flat(innerTread) };
+        return s with
+        {
+            Vehicle = lorry,
+            Fitted = [inside with { Tyre = inside.Tyre! with { Directional = inner is not null, MountedFor = inner } }, Bay.On("2Lo", size) with { Tread = Flat(8) }],
+        };
+    };
+
+    private static Func<FittedVehicle, FittedVehicle> Tin(string tin) => s => Tyre(t => t with { Tin = tin })(s with { Date = new DateOnly(2022, 6, 1) });
+
+    private static Func<FittedVehicle, FittedVehicle> Hurt(DamageKind kind, DamagePlace place, double? millimetres, string marking = Bay.Size) => s =>
+        s.With("1L", a => Bay.On("1L", marking) with { Damage = [new Damage(kind, place, millimetres is { } mm ? Length.FromMillimetres(mm) : null)] });
+
+    private static PressureReading Reading(double kilopascals, bool hot) => new(GaugePressure.FromKilopascals(kilopascals), null, hot);
+
+    private static Func<FittedVehicle, FittedVehicle> Air(double kilopascals, bool hot = false) => s => s.With("1L", a => a with { Pressure = Reading(kilopascals, hot) });
+
+    private static Func<FittedVehicle, FittedVehicle> Moulded(double kilopascals) => s => Tyre(t => t with { MaximumPressure = GaugePressure.FromKilopascals(300) })(Air(kilopascals)(s));
+
+    private static TreadDepths Flat(double millimetres) => new([Length.FromMillimetres(millimetres)], [Length.FromMillimetres(millimetres)], [Length.FromMillimetres(millimetres)]);
+
+    private static Func<FittedVehicle, FittedVehicle> Tread(double inner, double centre, double outer) => s => s.With("1L", a => a with
+    {
+        Tread = new TreadDepths([Length.FromMillimetres(inner)], [Length.FromMillimetres(centre)], [Length.FromMillimetres(outer)]),
+    });
+
+    private static Func<FittedVehicle, FittedVehicle> Round(double least) => s => s.With("1L", a => a with
+    {
+        Tread = new TreadDepths([], [], [Length.FromMillimetres(5), Length.FromMillimetres(least), Length.FromMillimetres(5)]),
+    });
+}
