@@ -126,7 +126,7 @@ public static class Dimensions
             OverallDiameter = Length.FromMillimetres((double)Whole(design * 25.4m)),
             DesignSectionWidth = Length.FromMillimetres((double)Whole((decimal)Math.Round(size.SectionWidth!.Value.Inches, 2) * 25.4m)),
             MeasuringRimWidth = listedRim,
-            DimensionSource = new Source("flotation size: marked diameter less half an inch, marked width", SourceStatus.Calculated),
+            DimensionSource = new Source("flotation size: marked diameter less half an inch, marked width", Figures.Of("sidewall.flotation-growth").Source.Status),
         };
     }
 

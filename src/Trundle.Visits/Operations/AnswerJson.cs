@@ -64,7 +64,7 @@ public static class AnswerJson
     {
         foreach (var f in findings.OrderByDescending(f => f.Category))
         {
-            yield return $"{f.Category.Word(),-9} {f.Position ?? "vehicle",-7} {f.Measured.Text}{(f.Limit is null ? "" : $" (limit {f.Limit.Amount.Text})")}";
+            yield return $"{f.Category.Word(),-9} {f.Position ?? "vehicle",-7} {f.Measured.Text}{(f.Limit is null ? "" : $" (limit {f.Limit.Amount.Text}{Whose(f)})")}";
             yield return $"          {f.Action} [{f.Source.ForPeople}]";
             foreach (var caution in f.Cautions)
             {
@@ -72,6 +72,9 @@ public static class AnswerJson
             }
         }
     }
+
+    /// <summary>Where a limit comes from, where that is not the rule's own text: a limit from memory is never said as if it were certain.</summary>
+    private static string Whose(Finding finding) => finding.Limit is { } limit && limit.Source.Text != finding.Source.Text ? $": {limit.Source.ForPeople}" : "";
 
     /// <summary>The first problem of a list as a reading that failed.</summary>
     public static Reading<Answer> Wrong(IReadOnlyList<Problem> problems)
