@@ -84,8 +84,9 @@ public sealed class FitmentCheckTests
     }
 
     [Theory]
-    [InlineData(1118.0, Category.None)]
-    [InlineData(1118.3, Category.Major)]
+    [InlineData(1118.18, Category.None)]
+    [InlineData(2 * 615 / 1.1, Category.None)]
+    [InlineData(1118.19, Category.Major)]
     public void On_another_vehicle_a_car_tyres_rating_counts_divided_by_1_10_in_the_united_states(double kilograms, Category expected)
     {
         // 615 kg / 1.10 x 2 = 1118.18 kg.
