@@ -12,8 +12,8 @@ public sealed class FromMemoryTextTests
     /// <summary>Numbers with their unit that are carried from memory only. One that is read or quoted elsewhere too may stand for that.</summary>
     private static IReadOnlyList<(string Name, double Value, string Unit)> Numbers { get; } = Carried();
 
-    /// <summary>The same number with another meaning: a dial's reading in an example.</summary>
-    private static readonly (string Page, string Name)[] OtherMeaning = [("docs/theory/runout-and-matching.md", "fixings.seat.outer-addition")];
+    /// <summary>The same number with another meaning: a dial's reading or a balancer's zero in an example.</summary>
+    private static readonly (string Page, string Name)[] OtherMeaning = [("docs/theory/runout-and-matching.md", "fixings.seat.outer-addition"), ("docs/guide/instruments.md", "condition.tread-beyond")];
 
     [Fact]
     public void The_pages_and_procedures_say_from_memory_beside_such_a_number()
