@@ -130,4 +130,7 @@ public sealed record BalanceOutcome
 
     /// <summary>The work that the choice took, in counted steps: see <see cref="BalanceSolve.MostWork"/>.</summary>
     public required long Work { get; init; }
+
+    /// <summary>The work that it might have taken.</summary>
+    public required long MostWork { get; init; }
 }

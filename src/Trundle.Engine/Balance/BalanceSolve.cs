@@ -13,22 +13,31 @@ public static class BalanceSolve
     public const long MostWork = WeightChoice.MostWork;
 
     /// <summary>
+    /// The most work for a browser, whose interpreted code does a step in some microseconds: nearly every wheel of the trade is proven in far less
+    /// (docs/theory/balance.md), and a page must not stand still for the one that is not.
+    /// </summary>
+    public const long MostWorkInBrowser = MostWork / 20;
+
+    /// <summary>
     /// Chooses the weights by the order of aims: meet the tolerance; then fewest pieces; then the least of score and price of mass.
     /// Where nothing meets the tolerance, the least score.
     /// </summary>
     /// <param name="problem">Planes, readings, drawer, tolerance and aims. A plane behind spokes needs the spokes.</param>
+    /// <param name="mostWork">The most work, in steps: <see cref="MostWork"/> or less.</param>
     /// <returns>The choice, always; with no weight where none helps. <see cref="BalanceOutcome.ProvenOptimal"/> says whether it is proven.</returns>
     /// <source>vector addition in two planes; the choice: docs/theory/balance.md; Huang et al., Shock and Vibration 16 (2009), for real weights as a whole-number problem</source>
-    public static BalanceOutcome Run(BalanceProblem problem)
+    public static BalanceOutcome Run(BalanceProblem problem, long mostWork = MostWork)
     {
         ArgumentNullException.ThrowIfNull(problem);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(mostWork);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(mostWork, MostWork);
         if ((problem.Inner.BehindSpokes || problem.Outer.BehindSpokes) && problem.Spokes is null)
         {
             throw new ArgumentException("Places behind spokes need the spokes.", nameof(problem));
         }
 
         var score = ScoreParts.Of(problem.Tolerance, problem.Planes, problem.ReadingPlanes);
-        var choice = new WeightChoice(problem, score);
+        var choice = new WeightChoice(problem, score, mostWork);
         var chosen = choice.Best(out var proven);
         List<FittedWeight> weights =
         [
@@ -52,6 +61,7 @@ public static class BalanceSolve
             TotalMass = Mass.FromGrams(weights.Sum(w => w.Mass.Grams)),
             Gap = proven ? ProofGap.None : choice.RanOut ? ProofGap.WorkUsedUp : ProofGap.LeftOut,
             Work = choice.Work,
+            MostWork = mostWork,
         };
     }
 

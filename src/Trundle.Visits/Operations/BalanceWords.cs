@@ -49,6 +49,7 @@ public static class BalanceWords
         return WhyThis(outcome) + outcome.Gap switch
         {
             ProofGap.None => "",
+            ProofGap.WorkUsedUp when outcome.MostWork < BalanceSolve.MostWork => " Not proven: this device may do only a part of the work before a page would stand still; the visit's check by the command or the server looks at more sets.",
             ProofGap.WorkUsedUp => " Not proven: the work that a choice may take was used up before every set was looked at. Fewer kinds of weight, or a limit on pieces, leave less to look at.",
             ProofGap.LeftOut => " Not proven: more or heavier pieces than were looked at might still be better.",
         };

@@ -107,7 +107,7 @@ public sealed class WheelBalance
         var key = string.Join('\n', visit.Fields.Under(FieldAt(position)).Select(e => $"{e.Field}={e.Typed}").Prepend(visit.Id.ToString("N")));
         if (_last.Key != key || _last.Outcome is null)
         {
-            _last = (key, BalanceSolve.Run(problem));
+            _last = (key, BalanceSolve.Run(problem, BalanceSolve.MostWorkInBrowser));
         }
 
         return _last.Outcome!;

@@ -37,15 +37,19 @@ internal sealed class WeightChoice
 
     private readonly List<(int Pieces, double Grams, double Score)> _missed = [];
     private readonly Dictionary<(PlaneSide, int), (Asked Asked, PlaneList List)> _lists = [];
-    private readonly SearchBudget _guess = new(GuessSteps);
-    private SearchBudget _budget = new(Steps);
+    private readonly long _steps;
+    private readonly long _guessSteps;
+    private readonly SearchBudget _guess;
+    private SearchBudget _budget;
     private long _before;
     private (DiscretePlane? Inner, DiscretePlane? Outer) _places;
     private AimOrder _order;
     private Chosen? _best;
 
-    public WeightChoice(BalanceProblem problem, ScoreParts score)
+    public WeightChoice(BalanceProblem problem, ScoreParts score, long mostWork)
     {
+        (_steps, _guessSteps) = (Steps * mostWork / MostWork, GuessSteps * mostWork / MostWork);
+        (_guess, _budget) = (new SearchBudget(_guessSteps), new SearchBudget(_steps));
         _score = score;
         _aims = AimOrder.Of(problem.Aims, problem.MassPenaltyPerGram);
         _order = _aims;
@@ -91,7 +95,7 @@ internal sealed class WeightChoice
                 _floor = Math.Max(_floor, Math.Max(ScoreFloor.OfPlaces(_score, _inner, _mostGrams, _guess), ScoreFloor.OfPlaces(_score, _outer, _mostGrams, _guess)));
             }
 
-            (_before, _budget) = (_budget.Spent, new SearchBudget(Steps));
+            (_before, _budget) = (_budget.Spent, new SearchBudget(_steps));
             _places = PlacesOf(_budget);
             RanOut = false;
             _missed.Clear();
@@ -138,7 +142,7 @@ internal sealed class WeightChoice
         List<PlacedPiece[]> nearest = [[]];
         for (var pieces = 1; pieces <= Math.Min(_maxPieces ?? most, most) && plane.Types.All.Count > 0 && plane.Need.Magnitude > 1e-6; pieces++)
         {
-            var budget = _guess.Part(GuessSteps / 8);
+            var budget = _guess.Part(_guessSteps / 8);
             var places = plane.Places is null ? null : new DiscretePlane(plane, budget);
             for (var within = plane.Need.Magnitude / 256; within <= 2 * plane.Need.Magnitude && budget.IsLeft; within *= 2)
             {

@@ -62,6 +62,35 @@ public class WorkTests
         work.Order().ElementAt(work.Count * 95 / 100).ShouldBeLessThan(BalanceSolve.MostWork / 20);
     }
 
+    [Fact]
+    public void A_browsers_share_of_the_work_holds_and_is_enough_for_usual_wheels()
+    {
+        var faults = new ConcurrentBag<string>();
+        var same = 0;
+        Parallel.For(0, 100, seed =>
+        {
+            var hard = BalanceSolve.Run(Hard(seed), BalanceSolve.MostWorkInBrowser);
+            if (hard.Work > BalanceSolve.MostWorkInBrowser + OneLook || new BruteForce(hard.Problem).Fault(hard.Weights) is not null)
+            {
+                faults.Add($"hard {seed}: {hard.Work}");
+            }
+
+            var usual = BalanceSolve.Run(Usual(seed), BalanceSolve.MostWorkInBrowser);
+            var whole = BalanceSolve.Run(Usual(seed));
+            if (!usual.WithinTolerance || (usual.ProvenOptimal && Math.Abs(usual.Score - whole.Score) > 1e-4))
+            {
+                faults.Add($"usual {seed}: {usual.Score}, with all the work {whole.Score}");
+            }
+
+            if (usual.ProvenOptimal)
+            {
+                Interlocked.Increment(ref same);
+            }
+        });
+        faults.Take(5).ShouldBeEmpty();
+        same.ShouldBeGreaterThan(90);
+    }
+
     /// <summary>Up to twelve kinds of clip or four of segment, counted or not, with lengths, up to nine arcs a plane, up to 150 g a plane.</summary>
     private static BalanceProblem Hard(int seed)
     {
