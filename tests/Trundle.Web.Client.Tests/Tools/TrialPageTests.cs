@@ -1,5 +1,11 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
 using Bunit;
+using Microsoft.AspNetCore.Components.Forms;
 using Trundle.Visits.Bay;
+using Trundle.Visits.Files;
+using Trundle.Visits.Operations;
+using Trundle.Web.Client.Tools;
 
 namespace Trundle.Web.Client.Tests.Tools;
 
@@ -61,6 +67,54 @@ public sealed class TrialPageTests : ToolContext
         Control(page, "runs.2.vibration.0.amplitude").Change("6.5");
         page.Find(".do-next").TextContent.ShouldContain("The circles do not meet");
     }
+
+    [Fact]
+    public void Each_run_is_read_from_a_recording_as_the_command_reads_it()
+    {
+        var page = Tool("trial");
+        Choose(page, 0);
+        page.Find(".problem").TextContent.ShouldContain("Enter the speed of the runs");
+        Control(page, "speed").Change("100 km/h");
+        Control(page, "rollingCircumference").Change("1960");
+        Control(page, "runs.1.trial.mass").Change("30");
+        for (var run = 0; run < 4; run++)
+        {
+            Choose(page, run);
+        }
+
+        page.FindAll(".problem").ShouldBeEmpty();
+        var byCommand = new JsonObject
+        {
+            ["speed"] = "100 km/h",
+            ["rollingCircumference"] = "1.96 m",
+            ["runs"] = new JsonArray([.. Enumerable.Range(0, 4).Select(Run)]),
+        };
+        var wanted = OperationList.Of("balance trial").Run(FileNode.From(byCommand)).Value.Body;
+        var found = Form(page).Body!;
+        for (var run = 0; run < 4; run++)
+        {
+            double.Parse(Form(page)[$"runs.{run}.vibration.0.amplitude"]!, CultureInfo.InvariantCulture)
+                .ShouldBe(wanted["recordings"]![run]!["amplitude"]!.GetValue<double>(), 0.0006);
+        }
+
+        // The page enters four figures of each amplitude.
+        found["corrections"]![0]!["massGrams"]!.GetValue<double>().ShouldBe(wanted["corrections"]![0]!["massGrams"]!.GetValue<double>(), 0.1);
+        page.Markup.ShouldContain("(one standard error) in 'az' at 849.8 r/min");
+
+        static JsonNode? Run(int k)
+        {
+            var run = new JsonObject { ["vibration"] = new JsonArray((JsonNode)new JsonObject { ["recording"] = new JsonObject { ["csv"] = Text($"trial-recording-{k}.csv") } }) };
+            if (k > 0)
+            {
+                run["trial"] = new JsonObject { ["plane"] = 1, ["mass"] = "30 g", ["angle"] = 120 * (k - 1) };
+            }
+
+            return run;
+        }
+    }
+
+    private static void Choose(IRenderedComponent<ToolPage> page, int run) =>
+        page.FindComponents<InputFile>()[run].UploadFiles(InputFileContent.CreateFromText(Text($"trial-recording-{run}.csv"), $"run {run + 1}.csv"));
 
     [Fact]
     public void With_phase_the_points_are_entered_with_their_phase()
