@@ -163,7 +163,7 @@ internal static class BalanceWhyWords
     private static string For(WhyExplanation e, bool shows)
     {
         // The step was chosen for a pair; which of the two it speaks for is told by the setting or part that it looks at.
-        var (a, b) = (e.Cause.Word(), e.PartedFrom.Word());
+        var (a, b) = (Name(e.Cause), Name(e.PartedFrom));
         var first = e.NextStepSpeaksForThis == shows;
         return first ? a : $"rather {b}";
     }
