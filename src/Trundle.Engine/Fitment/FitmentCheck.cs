@@ -29,6 +29,7 @@ public static class FitmentCheck
             WheelToHub.Check(book, assembly);
         }
 
+        WheelToHub.Counts(book);
         AxleMatch.Check(book);
         ConstructionMix.Check(book);
         RollingMatch.Duals(book);
@@ -70,7 +71,7 @@ public static class FitmentCheck
         var wheelLoads = Enumerable.Range(1, book.Vehicle.Axles.Count)
             .Select(axle => book.Vehicle.Axles[axle - 1].Load is { } load ? load / Drivetrain.WheelsOn(book.Vehicle, axle) : (Mass?)null)
             .OfType<Mass>().ToList();
-        if (wheelLoads.Count > 0 && SizeAndService.MayCarry(book.Subject, book.Subject.At(Position.Spare)!) is { } carries)
+        if (wheelLoads.Count > 0 && SizeAndService.MayCarry(book.Subject, book.Subject.At(Position.Spare)!) is { AtMost: var carries })
         {
             var most = wheelLoads.Max();
             book.Judge("spare.load", "S", carries < most, Amount.Of(carries, "kg", 0), new Limit(Amount.Of(most, "kg", 0), Source.Entered("the greatest wheel load, from the axle loads as entered")));

@@ -50,27 +50,39 @@ internal static partial class SizeAndService
         }
     }
 
+    /// <summary>What one tyre may carry at a place.</summary>
+    /// <param name="AtMost">It carries no more than this.</param>
+    /// <param name="ForThisPlace">False in a dual pair where only the load of a single tyre is known: it may carry less than <paramref name="AtMost"/> there.</param>
+    internal readonly record struct RatedLoad(Mass AtMost, bool ForThisPlace);
+
     /// <summary>The load that one tyre may carry at its place: by load index and by a moulded MAX LOAD, the lower; divided by 1.10 for a car tyre on another vehicle, by the US rules.</summary>
-    internal static Mass? MayCarry(FittedVehicle subject, Assembly assembly)
+    internal static RatedLoad? MayCarry(FittedVehicle subject, Assembly assembly)
     {
         if (assembly.Tyre?.Marking is not { } marking)
         {
             return null;
         }
 
-        var byIndex = assembly.Position.Dual == DualPlace.Single ? marking.Service.LoadSingle : marking.Service.LoadDual;
-        var moulded = MouldedLoad(assembly.Tyre, assembly.Position.Dual != DualPlace.Single);
-        var rated = byIndex is { } a && moulded is { } b ? (a < b ? a : b) : byIndex ?? moulded;
-        return rated is { } load && DividedByUnitedStatesRules(subject, marking) ? load / Figures.Of("pressure.cartyre-factor").Value : rated;
+        var dual = assembly.Position.Dual != DualPlace.Single;
+        var byIndex = marking.Service.LoadAtMost(dual);
+        var (moulded, forPair) = MouldedLoad(assembly.Tyre, dual);
+        if ((byIndex is { } a && moulded is { } b ? (a < b ? a : b) : byIndex ?? moulded) is not { } rated)
+        {
+            return null;
+        }
+
+        var counted = DividedByUnitedStatesRules(subject, marking) ? rated / Figures.Of("pressure.cartyre-factor").Value : rated;
+        return new RatedLoad(counted, !dual || marking.Service.LoadDual is not null || forPair);
     }
 
     private static bool DividedByUnitedStatesRules(FittedVehicle subject, Marking marking) =>
         subject.Rules == RuleSet.UnitedStates && marking.Size.TyreClass == TyreClass.Passenger && subject.Vehicle.VehicleClass is not ("car" or "motorcycle");
 
-    /// <summary>MAX LOAD of the sidewall: the lowest of those that are for this use (single, or dual where words say so).</summary>
-    private static Mass? MouldedLoad(FittedTyre tyre, bool dual)
+    /// <summary>MAX LOAD of the sidewall: the lowest of those that are for this use (single, or dual where words say so), and whether one of them is for a dual pair.</summary>
+    private static (Mass? Load, bool ForPair) MouldedLoad(FittedTyre tyre, bool dual)
     {
         Mass? least = null;
+        var forPair = false;
         foreach (var words in SidewallMarks.All(tyre))
         {
             if (!words.Contains("MAX", StringComparison.Ordinal) || !words.Contains("LOAD", StringComparison.Ordinal) || (words.Contains("DUAL", StringComparison.Ordinal) && !words.Contains("SINGLE", StringComparison.Ordinal) && !dual))
@@ -82,10 +94,11 @@ internal static partial class SizeAndService
             {
                 var read = Quantity.Read<Mass>($"{m.Groups["n"].Value} {m.Groups["u"].Value}");
                 least = read.IsRead && (least is null || read.Value < least) ? read.Value : least;
+                forPair |= read.IsRead && words.Contains("DUAL", StringComparison.Ordinal);
             }
         }
 
-        return least;
+        return (least, forPair);
     }
 
     private static void Size(CheckBook book, Assembly assembly, string at, Marking marking, Marking placard)
@@ -116,6 +129,10 @@ internal static partial class SizeAndService
         {
             book.Judge("load.index", at, f < a, Amount.Number(f, "", 0), new Limit(Amount.Number(a, "", 0), PlacardEntered));
         }
+        else if (dual && BelowPlacard(marking.Service, placard.Service, dual) is var (has, needs))
+        {
+            book.Judge("load.index", at, true, Amount.Number(has, "", 0), new Limit(Amount.Number(needs, "", 0), PlacardEntered), null, fitted is null ? [NoMoreInPair] : []);
+        }
         else if (marking.Service.LoadRange is { } range && placard.Service.LoadRange is { } askedRange)
         {
             book.Judge("load.range", at, string.CompareOrdinal(range, askedRange) < 0, Amount.Word($"load range {range}"), new Limit(Amount.Word($"load range {askedRange}"), PlacardEntered));
@@ -141,6 +158,20 @@ internal static partial class SizeAndService
         }
     }
 
+    /// <summary>
+    /// The tyre's load index and the placard's where the tyre's is certainly too low at a place; else null. Where one of the two has no dual index,
+    /// the tyre's single index is the most that it can have in a pair, and single indices are held against each other only where the placard has no other.
+    /// </summary>
+    internal static (int Fitted, int Asked)? BelowPlacard(ServiceDescription fitted, ServiceDescription placard, bool dual)
+    {
+        var (has, asked) = dual && placard.LoadIndexDual is { } pair
+            ? (fitted.LoadIndexAtMost(dual), pair)
+            : (fitted.LoadIndexSingle, placard.LoadIndexSingle);
+        return has < asked ? (has.Value, asked.Value) : null;
+    }
+
+    private const string NoMoreInPair = "No dual load index was read on this tyre: in a dual pair it carries no more than singly, and that is too little already.";
+
     private static void AxleLoad(CheckBook book, Assembly assembly, string at, Marking marking)
     {
         if (book.Vehicle.AxleAt(assembly.Position)?.Load is not { } onAxle)
@@ -149,19 +180,22 @@ internal static partial class SizeAndService
             return;
         }
 
-        if (MayCarry(book.Subject, assembly) is not { } load)
+        var wheels = Drivetrain.WheelsOn(book.Vehicle, assembly.Position.Axle);
+        var each = onAxle / wheels;
+        var rated = MayCarry(book.Subject, assembly);
+        var limit = book.Limit("load.axle", assembly.Position);
+        if (rated is not { } may || (!may.ForThisPlace && !limit.IsBrokenBy(each / may.AtMost * 100)))
         {
             book.Need(at, assembly.Position.Dual == DualPlace.Single ? "the tyre's load index or MAX LOAD" : "the tyre's load index or MAX LOAD in a dual pair", "the tyre's load is held against the load of its axle");
             return;
         }
 
-        var wheels = Drivetrain.WheelsOn(book.Vehicle, assembly.Position.Axle);
-        var each = onAxle / wheels;
+        var load = may.AtMost;
         string[] cautions = DividedByUnitedStatesRules(book.Subject, marking)
             ? [string.Create(CultureInfo.InvariantCulture, $"A car tyre on this vehicle counts with its rating divided by {Figures.Of("pressure.cartyre-factor").Value:0.00}: {Figures.Of("pressure.cartyre-factor").Source.ForPeople}.")]
             : [];
+        cautions = may.ForThisPlace ? cautions : [NoMoreInPair, .. cautions];
         var share = each / load * 100;
-        var limit = book.Limit("load.axle", assembly.Position);
         book.Judge("load.axle", at, limit.IsBrokenBy(share), Amount.Of(load, "kg", 0),
             new Limit(Amount.Of(each, "kg", 0), AxleLoadEntered with { Text = string.Create(CultureInfo.InvariantCulture, $"{AxleLoadEntered.Text}, shared by {wheels}") }), null, cautions);
         book.ByWorkshop(JudgedQuantity.LoadShare, assembly.Position, at, share, new Amount(share, "%", string.Create(CultureInfo.InvariantCulture, $"{share:0.#} % of what the tyre may carry ({load.Text("kg", 0)})")));
@@ -215,10 +249,15 @@ internal static partial class SizeAndService
     {
         if (book.Vehicle.TopSpeed is { } top
             && book.Vehicle.AxleAt(assembly.Position)?.Load is { } onAxle
-            && MayCarry(book.Subject, assembly) is { } load
+            && MayCarry(book.Subject, assembly) is var (load, forThisPlace)
             && HighSpeedLoad.Share(ServiceDescriptionSpeed.Of(marking.Service), top) is SpeedLoad.Known { Share: < 1 } known)
         {
             var each = onAxle / Drivetrain.WheelsOn(book.Vehicle, assembly.Position.Axle);
+            if (!forThisPlace && load * known.Share >= each)
+            {
+                return;
+            }
+
             book.Judge("load.high-speed", at, load * known.Share < each, Amount.Of(load * known.Share, "kg", 0), new Limit(Amount.Of(each, "kg", 0), AxleLoadEntered), null,
                 string.Create(CultureInfo.InvariantCulture, $"At {top.Text("km/h", 0)} this tyre carries {known.Share * 100:0.#} % of its load: {known.Source.ForPeople}."));
         }

@@ -32,6 +32,21 @@ internal static class WheelToHub
         Load(book, assembly.Position, at, wheel, axle);
     }
 
+    /// <summary>
+    /// The number of fixings of each axle against its hub's bolt circle: so many are tightened and recorded at each wheel. Where the hub's circle
+    /// is not known, each wheel's is held against the number of fixings.
+    /// </summary>
+    public static void Counts(CheckBook book)
+    {
+        foreach (var (axle, i) in book.Vehicle.Axles.Select((a, i) => (a, i)))
+        {
+            if (axle.Fixings?.Count is { } count && axle.Hub?.BoltCircle is { } hub)
+            {
+                book.Judge("fixings.count", CheckBook.AxleName(i + 1), count != hub.Count, Amount.Number(count, "fixings", 0), new Limit(Written(hub), HubEntered));
+            }
+        }
+    }
+
     private static void Circle(CheckBook book, Position position, string at, Wheel wheel, Axle axle)
     {
         if (wheel.BoltCircle is not { } own)

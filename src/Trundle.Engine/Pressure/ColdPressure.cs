@@ -19,7 +19,7 @@ public enum ColdPressureCase
     /// <summary>What is needed at least is more than what is allowed at most.</summary>
     LimitsConflict,
 
-    /// <summary>Neither a placard nor a load was given.</summary>
+    /// <summary>No placard pressure was given, and no load from which one follows.</summary>
     NotKnown,
 }
 
@@ -51,7 +51,7 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
         var limits = new List<ConsideredLimit>();
         var dual = assembly.Position.Dual != DualPlace.Single;
         AddPlacard(placard, conditions, limits, cautions);
-        var overload = AddLoad(assembly, load, dual, vehicle, conditions, limits, cautions);
+        var (overload, whyNone) = AddLoad(assembly, load, dual, vehicle, conditions, limits, cautions);
         AddPlacardLoad(assembly, placard, dual, conditions, vehicle, limits, cautions);
         limits.Add(new ConsideredLimit("tyre's marked maximum", LimitBound.Most, assembly.Tyre?.MaximumPressure, Source.Entered("maximum pressure on the sidewall, as entered")));
         limits.Add(new ConsideredLimit("wheel's greatest pressure", LimitBound.Most, assembly.Wheel?.MaximumPressure, Source.Entered("wheel's marked greatest pressure, as entered")));
@@ -66,13 +66,16 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
         var most = ceiling is null ? null : new SourcedPressure(ceiling.Pressure!.Value, ceiling.Source);
         if (overload is not null)
         {
-            cautions.Insert(0, $"This tyre would carry {overload.Load.Text("kg", 0)} and may carry {overload.Capacity.Text("kg", 0)}: no pressure makes that right. Take load off, or fit tyres of enough load index.");
+            cautions.Insert(0, $"This tyre would carry {overload.Load.Text("kg", 0)} and may carry {overload.Capacity.Text("kg", 0)}{(overload.OfSingle ? " singly, and no more in a dual pair" : "")}: no pressure makes that right. Take load off, or fit tyres of enough load index.");
             return new ColdPressure(ColdPressureCase.Overloaded, null, most, limits, cautions);
         }
 
         if (floor is not var (ruling, pressure))
         {
-            cautions.Insert(0, "Neither a placard pressure nor a load was given: read the placard. The maximum on the sidewall is no target.");
+            cautions.RemoveAll(c => c == whyNone);
+            cautions.Insert(0, whyNone is null
+                ? "Neither a placard pressure nor a load was given: read the placard. The maximum on the sidewall is no target."
+                : $"No placard pressure was given, and none follows from the load. {whyNone} The maximum on the sidewall is no target.");
             return new ColdPressure(ColdPressureCase.NotKnown, null, most, limits, cautions);
         }
 
@@ -106,32 +109,33 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
         }
     }
 
-    private static LoadPressure.Overloaded? AddLoad(Assembly assembly, Mass? load, bool dual, Vehicle vehicle, PressureConditions conditions, List<ConsideredLimit> limits, List<string> cautions)
+    /// <summary>Adds the pressure for the load; returns an overload, or why a load that was given leads to no pressure.</summary>
+    private static (LoadPressure.Overloaded? Overload, string? WhyNone) AddLoad(Assembly assembly, Mass? load, bool dual, Vehicle vehicle, PressureConditions conditions, List<ConsideredLimit> limits, List<string> cautions)
     {
         if (load is not { } carried || assembly.Tyre?.Marking is not { } marking || assembly.Position.IsSpare)
         {
             limits.Add(new ConsideredLimit("load carried", LimitBound.Least, null, new Source(load is null ? "no load was given" : "no marking was given", SourceStatus.Calculated)));
-            return null;
+            return (null, load is null || assembly.Position.IsSpare ? null : "The tyre's marking was not given: its load index is read from it.");
         }
 
-        return LoadPressure.For(marking, assembly.Tyre.MaximumPressure, carried, dual, vehicle.VehicleClass, conditions.Rules).Match<LoadPressure.Overloaded?>(
+        return LoadPressure.For(marking, assembly.Tyre.MaximumPressure, carried, dual, vehicle.VehicleClass, conditions.Rules).Match<(LoadPressure.Overloaded?, string?)>(
             found =>
             {
                 limits.Add(new ConsideredLimit("load carried", LimitBound.Least, found.Pressure.Pressure, found.Pressure.Source));
                 cautions.AddRange(found.Cautions);
                 AddSpeed(found.Pressure, marking, vehicle.TopSpeed, limits, cautions);
-                return null;
+                return (null, null);
             },
             overloaded =>
             {
                 limits.Add(new ConsideredLimit("load carried", LimitBound.Least, null, new Source("more than the tyre's load index", SourceStatus.Calculated)));
-                return overloaded;
+                return (overloaded, null);
             },
             maker =>
             {
                 limits.Add(new ConsideredLimit("load carried", LimitBound.Least, null, new Source("the tyre maker's load table", SourceStatus.Read)));
                 cautions.Add(maker.Why);
-                return null;
+                return (null, maker.Why);
             });
     }
 

@@ -23,7 +23,8 @@ public abstract record LoadPressure
     /// <summary>No pressure lets this tyre carry the load.</summary>
     /// <param name="Load">The load.</param>
     /// <param name="Capacity">The most that the tyre may carry here.</param>
-    public sealed record Overloaded(Mass Load, Mass Capacity) : LoadPressure;
+    /// <param name="OfSingle">The capacity is that of a single tyre: none is known for a dual pair, and in one it is not more.</param>
+    public sealed record Overloaded(Mass Load, Mass Capacity, bool OfSingle = false) : LoadPressure;
 
     /// <summary>Only the tyre maker's table can tell.</summary>
     /// <param name="Why">What is missing, in a sentence.</param>
@@ -83,6 +84,11 @@ public abstract record LoadPressure
 
         if (full is not { } fullLoad)
         {
+            if (dual && marking.Service.LoadAtMost(dual) is { } single && counted > single * (1 + 1e-9))
+            {
+                return new Overloaded(load, single / factor, true);
+            }
+
             return new MakerMustSay(dual
                 ? "The marking has no load index for dual wheels: take the load in a dual pair from the tyre's maker."
                 : "The marking has no load index: take the load from the sidewall or the tyre's maker.");
@@ -132,5 +138,6 @@ public abstract record LoadPressure
             : null;
     }
 
-    private static Mass? FullLoad(Marking marking, bool dual) => dual ? marking.Service.LoadDual : marking.Service.LoadSingle;
+    /// <summary>The load of a tyre at its place by its load index; null in a dual pair without a dual index.</summary>
+    private static Mass? FullLoad(Marking marking, bool dual) => dual && marking.Service.LoadDual is null ? null : marking.Service.LoadAtMost(dual);
 }

@@ -144,15 +144,16 @@ public static class RotationRules
         {
             cautions.Add("Not every marking was entered: sizes front and rear were not held against each other. Read them before a wheel comes off.");
         }
-        else if (here != target && !there.Position.IsSpare)
+        else if (!there.Position.IsSpare && Fitment.SizeMatch.Relation(here, target) != SizeRelation.Same)
         {
-            refusals.Add(new Refusal(RefusalReason.Size, $"Sizes differ: {moved.Position} has {here} and {there.Position} has {target}."));
+            // The construction in the size is no other size: the rules of constructions judge it, for the vehicle as it would be.
+            refusals.Add(new Refusal(RefusalReason.Size, $"Sizes differ: {moved.Position} has {here.Text} and {there.Position} has {target.Text}."));
         }
     }
 
     /// <summary>The size fitted; where it was not read, the placard's.</summary>
-    private static string? SizeAt(FittedVehicle vehicle, Assembly assembly) =>
-        (assembly.Tyre?.Marking ?? vehicle.Vehicle.PlacardAt(assembly.Position)?.Size)?.Size.Text;
+    private static SizeDesignation? SizeAt(FittedVehicle vehicle, Assembly assembly) =>
+        (assembly.Tyre?.Marking ?? vehicle.Vehicle.PlacardAt(assembly.Position)?.Size)?.Size;
 
     private static void Load(FittedVehicle vehicle, Assembly moved, Position to, List<Refusal> refusals)
     {
@@ -162,10 +163,8 @@ public static class RotationRules
         }
 
         var dual = to.Dual != DualPlace.Single;
-        var service = moved.Tyre?.Marking?.Service;
-        var index = dual ? service?.LoadIndexDual : service?.LoadIndexSingle;
-        var asked = vehicle.Vehicle.PlacardAt(to)?.Size?.Service;
-        if (index is { } has && (dual ? asked?.LoadIndexDual : asked?.LoadIndexSingle) is { } needs && has < needs)
+        if (moved.Tyre?.Marking?.Service is { } service && vehicle.Vehicle.PlacardAt(to)?.Size?.Service is { } asked
+            && SizeAndService.BelowPlacard(service, asked, dual) is var (has, needs))
         {
             refusals.Add(new Refusal(RefusalReason.Load, string.Create(CultureInfo.InvariantCulture, $"The tyre at {moved.Position} has load index {has}, and the placard asks for {needs} at {to}.")));
         }
@@ -176,7 +175,7 @@ public static class RotationRules
         }
 
         var carried = axle / Drivetrain.WheelsOn(vehicle.Vehicle, to.Axle);
-        if ((dual ? service?.LoadDual : service?.LoadSingle) is { } may && may < carried)
+        if (SizeAndService.MayCarry(vehicle, moved with { Position = to }) is { AtMost: var may } && may < carried)
         {
             refusals.Add(new Refusal(RefusalReason.Load, $"The tyre at {moved.Position} may carry {may.Text("kg", 0)} and would carry {carried.Text("kg", 0)} at {to}."));
         }

@@ -171,6 +171,17 @@ public sealed record ServiceDescription
 
     /// <summary>HL before the size.</summary>
     public bool HighLoad { get; init; }
+
+    /// <summary>
+    /// The load that this tyre can at most be made for at a place. In a dual pair it is never above that of a single tyre, so a tyre without a
+    /// dual load index may carry less than this there, never more: what exceeds it is too much for certain.
+    /// </summary>
+    /// <source>TRA light-truck tables: a tyre in a dual pair carries about 0.91 of its single load (second-hand); common practice</source>
+    public Mass? LoadAtMost(bool dual) => dual && LoadDual is { } pair && !(LoadSingle < pair) ? pair : LoadSingle;
+
+    /// <summary>The load index that this tyre can at most have at a place; as <see cref="LoadAtMost"/>.</summary>
+    /// <source>as LoadAtMost</source>
+    public int? LoadIndexAtMost(bool dual) => dual && LoadIndexDual is { } pair && !(LoadIndexSingle < pair) ? pair : LoadIndexSingle;
 }
 
 /// <summary>A whole marking: size, service description, and the other words of the sidewall line.</summary>

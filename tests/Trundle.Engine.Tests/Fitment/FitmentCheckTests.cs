@@ -120,6 +120,103 @@ public sealed class FitmentCheckTests
         FitmentCheck.Run(Fitted("215/75 R17.5 125/124M", 6000)).One("load.index", "2Li").Category.ShouldBe(Category.None);
     }
 
+    private static CheckResult Pairs(string placard, string fitted, double axleKilograms, RuleSet? rules = null, double? topSpeed = null, string marks = "") => FitmentCheck.Run(new FittedVehicle(
+        new Vehicle
+        {
+            Drive = Drive.Rear,
+            TopSpeed = topSpeed is { } kmh ? Speed.FromKilometresPerHour(kmh) : null,
+            Axles = [Bay.Axle(placard, true), Bay.Axle(placard, driven: true, loadKilograms: axleKilograms) with { Dual = true }],
+        },
+        [.. new[] { "2Li", "2Lo", "2Ri", "2Ro" }.Select(p => Bay.On(p, fitted)).Select(a => a with { Tyre = a.Tyre! with { Marks = marks.Length == 0 ? [] : [marks] } })],
+        rules,
+        null));
+
+    [Theory]
+    [InlineData(2920, null)]
+    [InlineData(2920.1, Category.Major)]
+    [InlineData(3300, Category.Major)]
+    public void Without_a_dual_index_a_tyre_in_a_pair_carries_at_most_its_single_load(double axleKilograms, Category? expected)
+    {
+        // LI 97 = 730 kg, four of them 2920 kg: below that only the dual index can tell.
+        foreach (var rules in Bay.EveryRuleSet)
+        {
+            var result = Pairs("195/70 R15 97T", "195/70 R15 97T", axleKilograms, rules);
+            foreach (var position in new[] { "2Li", "2Lo", "2Ri", "2Ro" })
+            {
+                result.CategoryOf("load.axle", position).ShouldBe(expected);
+                result.Needs.Any(n => n.Position == position && n.What == "the tyre's load index or MAX LOAD in a dual pair").ShouldBe(expected is null);
+            }
+        }
+
+        if (expected is not null)
+        {
+            var finding = Pairs("195/70 R15 97T", "195/70 R15 97T", axleKilograms).One("load.axle", "2Li");
+            finding.Measured.Value!.Value.ShouldBe(730, 1e-9);
+            finding.Limit!.Amount.Value!.Value.ShouldBe(axleKilograms / 4, 1e-9);
+            finding.Cautions.ShouldContain(c => c.Contains("no more than singly", StringComparison.Ordinal));
+        }
+    }
+
+    [Theory]
+    [InlineData("195/70 R15C 104/102R", "195/70 R15 97T", Category.Major)]
+    [InlineData("195/70 R15C 104/102R", "195/70 R15C 101R", Category.Major)]
+    [InlineData("195/70 R15C 104/102R", "195/70 R15C 102R", null)]
+    [InlineData("195/70 R15C 104/102R", "195/70 R15C 103R", null)]
+    [InlineData("195/70 R15C 104/102R", "195/70 R15C 104/102R", Category.None)]
+    [InlineData("195/70 R15 97T", "195/70 R15 96T", Category.Major)]
+    [InlineData("195/70 R15 97T", "195/70 R15 97T", null)]
+    [InlineData("195/70 R15C 104R", "195/70 R15C 103/101R", Category.Major)]
+    [InlineData("195/70 R15C 104R", "195/70 R15C 104/102R", null)]
+    public void In_a_pair_a_load_index_below_the_placards_is_said_even_where_a_dual_one_is_missing(string placard, string fitted, Category? expected)
+    {
+        var result = Pairs(placard, fitted, 2000);
+        result.CategoryOf("load.index", "2Li").ShouldBe(expected);
+        result.Needs.Any(n => n.Position == "2Li" && n.What.EndsWith("load index in a dual pair", StringComparison.Ordinal)).ShouldBe(expected is null);
+    }
+
+    [Fact]
+    public void In_a_pair_the_lower_of_two_indices_and_a_load_moulded_for_duals_count()
+    {
+        // 102 is 850 kg; a dual index above the single one is misread, and the lower holds.
+        Pairs("195/70 R15C 102/102R", "195/70 R15C 102/104R", 3400.1).One("load.axle", "2Li").Category.ShouldBe(Category.Major);
+        var moulded = Pairs("195/70 R15 97T", "195/70 R15 97T", 2600, marks: "MAX LOAD DUAL 650 KG").One("load.axle", "2Li");
+        moulded.Category.ShouldBe(Category.None);
+        moulded.Measured.Value!.Value.ShouldBe(650, 1e-9);
+        Pairs("195/70 R15 97T", "195/70 R15 97T", 2601, marks: "MAX LOAD DUAL 650 KG").One("load.axle", "2Li").Category.ShouldBe(Category.Major);
+        // One moulded for a single tyre is no word for a pair.
+        Pairs("195/70 R15 97T", "195/70 R15 97T", 2600, marks: "MAX LOAD 700 KG").CategoryOf("load.axle", "2Li").ShouldBeNull();
+        Pairs("195/70 R15 97T", "195/70 R15 97T", 2801, marks: "MAX LOAD 700 KG").CategoryOf("load.axle", "2Li").ShouldBe(Category.Major);
+    }
+
+    [Fact]
+    public void In_a_pair_at_top_speed_a_load_above_the_single_one_is_said()
+    {
+        // LI 94 is 670 kg, and a V tyre carries 92.5 % of it at 235 km/h: 619.75 kg.
+        Pairs("195/65 R15 94V", "195/65 R15 94V", 4 * 619.7, topSpeed: 235).CategoryOf("load.high-speed", "2Li").ShouldBeNull();
+        Pairs("195/65 R15 94V", "195/65 R15 94V", 4 * 619.8, topSpeed: 235).CategoryOf("load.high-speed", "2Li").ShouldBe(Category.Major);
+    }
+
+    [Theory]
+    [InlineData(5, Category.None)]
+    [InlineData(4, Category.Major)]
+    [InlineData(6, Category.Major)]
+    public void As_many_fixings_as_the_hubs_bolt_circle_is_for(int count, Category expected)
+    {
+        var axle = Bay.Axle(steered: true, driven: true);
+        var finding = FitmentCheck.Run(Bay.Four(null, Bay.Car with { Axles = [axle with { Fixings = axle.Fixings! with { Count = count } }, Bay.Axle()] })).One("fixings.count", "axle 1");
+        finding.Category.ShouldBe(expected);
+        finding.Limit!.Amount.Text.ShouldBe("5 x 112 mm");
+    }
+
+    [Fact]
+    public void A_number_of_fixings_other_than_the_wheels_is_said_where_the_hub_is_not_known()
+    {
+        var axle = Bay.Axle(steered: true, driven: true) with { Hub = null, Fixings = new FixingSet { Count = 4 } };
+        var result = FitmentCheck.Run(Bay.Four(null, Bay.Car with { Axles = [axle, Bay.Axle()] }));
+        result.CategoryOf("fixings.count", "axle 1").ShouldBeNull();
+        result.One("hub.bolt-circle", "1L").Category.ShouldBe(Category.Dangerous);
+    }
+
     [Theory]
     [InlineData("225/45 R17 94W XL", "225/45 R17 91W", "load.extra-load", Category.Major)]
     [InlineData("225/45 R17 94W XL", "225/45 R17 94W", "load.extra-load-word", Category.Refer)]

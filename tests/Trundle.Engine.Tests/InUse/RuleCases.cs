@@ -53,6 +53,7 @@ internal static class RuleCases
         ["hub.bore-small"] = new(Bore(57.04), [Bore(57.05), Plain]),
         ["hub.bore"] = new(Bore(57.31), [Bore(57.3), Plain]),
         ["hub.seat"] = new(Wheel(w => w with { Seat = SeatShape.Ball }), [Plain]),
+        ["fixings.count"] = new(Fixings(4), [Fixings(5), Plain], "axle 1"),
         ["wheel.load"] = new(Rated(399.9), [Rated(400), Rated(400.1)]),
         ["wheel.load-placard"] = new(s => NoLoads(Rated(614.9)(s)), [s => NoLoads(Rated(615)(s)), s => NoLoads(Rated(615.1)(s))]),
         ["condemned.tyre"] = new(Tyre(t => t with { Condemned = true }), [Plain]),
@@ -62,6 +63,7 @@ internal static class RuleCases
         ["use.free-rolling"] = new(Tyre(t => t with { Marks = ["FRT"] }), [s => s.With("2L", a => a with { Tyre = a.Tyre! with { Marks = ["FRT"] } })]),
         ["run-flat"] = new(Tyre(t => t with { Marks = ["RUN FLAT"] }), [Plain]),
         ["tread.depth.heavy-band"] = new(s => Class("bus")(Tread(0.9999, 3, 3)(s)), [s => Class("bus")(Tread(1, 3, 3)(s)), s => Class("bus")(Tread(1.0001, 3, 3)(s))]),
+        ["tread.beyond-new"] = new(Tread(15, 15, 15.01), [Tread(15, 15, 15), Tread(8, 8, 8)]),
         ["age.unknown-decade"] = new(Tin("DOT A1 B2 CDEF 238"), [Tin(Dated)]),
         ["age.legible"] = new(s => Class("bus")(Tin("DOT 1AB CDEFHJ")(s)), [s => Class("bus")(Tin(Dated)(s)), Tin("DOT 1AB CDEFHJ")]),
         ["age.code"] = new(Tin("DOT 1AB CDEFHJ 5418"), [Tin("DOT 1AB CDEFHJ 5118")]),
@@ -105,6 +107,8 @@ internal static class RuleCases
     private static Func<FittedVehicle, FittedVehicle> Rim(string stamp) => Wheel(w => w with { Rim = StampReader.Rim(stamp).Value });
 
     private static Func<FittedVehicle, FittedVehicle> Bore(double millimetres) => Wheel(w => w with { Bore = Length.FromMillimetres(millimetres) });
+
+    private static Func<FittedVehicle, FittedVehicle> Fixings(int count) => s => s with { Vehicle = s.Vehicle with { Axles = [.. s.Vehicle.Axles.Select(a => a with { Fixings = a.Fixings! with { Count = count } })] } };
 
     private static Func<FittedVehicle, FittedVehicle> Rated(double kilograms) => Wheel(w => w with { LoadRating = Mass.FromKilograms(kilograms) });
 

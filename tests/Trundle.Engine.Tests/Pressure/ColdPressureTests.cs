@@ -105,6 +105,30 @@ public class ColdPressureTests
         Cold("205/55 R16 91V", 400, null, 300, dual: true).Case.ShouldBe(ColdPressureCase.NotKnown);
     }
 
+    [Theory]
+    [InlineData(730, ColdPressureCase.Set)]
+    [InlineData(730.1, ColdPressureCase.Overloaded)]
+    [InlineData(825, ColdPressureCase.Overloaded)]
+    public void Without_a_dual_index_more_than_the_single_load_is_too_much_whatever_the_placard_says(double loadKg, ColdPressureCase expected)
+    {
+        // LI 97 = 730 kg.
+        var cold = Cold("195/70 R15 97T", loadKg, 400, null, dual: true);
+        cold.Case.ShouldBe(expected);
+        cold.Cautions.ShouldContain(c => c.Contains(expected == ColdPressureCase.Set ? "no load index for dual wheels" : "730 kg singly, and no more in a dual pair", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_dual_index_above_the_single_one_gives_no_more_load() =>
+        Cold("195/70 R15C 102/104R", 860, 400, 475, dual: true).Case.ShouldBe(ColdPressureCase.Overloaded);
+
+    [Fact]
+    public void A_load_that_leads_to_no_pressure_says_why()
+    {
+        Cold("195/70 R15 97T", 700, dual: true).Cautions[0].ShouldBe("No placard pressure was given, and none follows from the load. The marking has no load index for dual wheels: take the load in a dual pair from the tyre's maker. The maximum on the sidewall is no target.");
+        Cold(null, 700).Cautions[0].ShouldContain("The tyre's marking was not given");
+        Cold("195/70 R15 97T").Cautions[0].ShouldStartWith("Neither a placard pressure nor a load was given");
+    }
+
     [Fact]
     public void Above_one_hundred_and_sixty_the_load_needs_more()
     {

@@ -96,6 +96,43 @@ public class RotationPlanTests
     }
 
     [Fact]
+    public void A_construction_letter_makes_no_other_size()
+    {
+        // Diagonal in front and radial behind may stand so, and may not be changed over.
+        var kept = Car(Drive.Rear, "195/65 D15 91S", "195/65 R15 91S");
+        Refused(kept, RefusalReason.Size).ShouldBeEmpty();
+        Refused(kept, RefusalReason.Construction).ShouldBe(["X", "forward cross", "front-to-rear", "rearward cross"]);
+        Plan(kept).Chosen!.Pattern.Name.ShouldBe("side-to-side");
+
+        // Radial in front of diagonal may not stand so: what changes the axles puts it right, what leaves them does not.
+        var wrong = Car(Drive.Rear, "195/65 R15 91S", "195/65 D15 91S");
+        Refused(wrong, RefusalReason.Size).ShouldBeEmpty();
+        Refused(wrong, RefusalReason.Construction).ShouldBe(["side-to-side"]);
+        Plan(wrong).Chosen!.Pattern.Name.ShouldBe("rearward cross");
+        Refused(Car(Drive.All, "195/65 R15 91S", "195/65 D15 91S"), RefusalReason.Construction).ShouldContain("front-to-rear");
+    }
+
+    [Theory]
+    [InlineData("205/55 R16 91V", "P205/55 R16 91V")]
+    [InlineData("165/80 R13 83T", "165 R13 83T")]
+    public void Sizes_that_are_not_one_stay_on_their_axle(string front, string rear) =>
+        Refused(Car(Drive.Rear, front, rear), RefusalReason.Size).ShouldBe(["X", "forward cross", "front-to-rear", "rearward cross"]);
+
+    [Fact]
+    public void In_a_dual_pair_a_tyre_carries_no_more_than_singly()
+    {
+        // LI 97 = 730 kg, four of them 2920 kg.
+        FittedVehicle Van(double kilograms)
+        {
+            var van = Pickup(t => t with { Marking = Marked("195/70 R15 97T") });
+            return van with { Rules = RuleSet.UnitedKingdom, Vehicle = van.Vehicle with { Axles = [van.Vehicle.Axles[0], van.Vehicle.Axles[1] with { Load = Mass.FromKilograms(kilograms) }] } };
+        }
+
+        Refused(Van(2920), RefusalReason.Load).ShouldBeEmpty();
+        Refused(Van(2921), RefusalReason.Load).ShouldContain("dual rear, all alike");
+    }
+
+    [Fact]
     public void Constructions_never_mix_on_an_axle()
     {
         var car = Car(Drive.Rear, spare: "205/55 R16 91V").With("S", a => a with { Tyre = a.Tyre! with { ConstructionRead = Construction.BiasBelted } });
