@@ -21,7 +21,7 @@ public readonly record struct Length : IQuantity<Length>
         new("mi", 1609.344, 0, "mi", "mile", "miles"),
         new("ft", 0.3048, 0, "ft", "foot", "feet"),
         new("µm", 1e-6, 0, "µm", "um"),
-        new("32nds", 0.00079375, 0, "32nds", "32nd", "/32in", "/32", "1/32in", "1/32"),
+        new("32nds", 0.00079375, 0, "32nds", "32nd", "/32nds", "/32nd", "/32in", "/32", "1/32in", "1/32"),
     ];
 
     /// <inheritdoc />

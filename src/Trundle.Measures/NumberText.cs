@@ -103,6 +103,10 @@ public static class NumberText
                     return Reading<double>.Failed("thousands-mark", $"'{Shown(text)}' has a thousands mark; write the number without it.");
                 }
             }
+            else if (text[i..].StartsWith("/32nd", StringComparison.OrdinalIgnoreCase))
+            {
+                // "7/32nds": the unit is the thirty-second; left for the unit reader.
+            }
             else if (i < text.Length && text[i] == '/')
             {
                 i++;

@@ -87,7 +87,8 @@ public sealed record BalancerProfile
 /// <param name="By">Whose word it is, for a person: "the rim's stamp".</param>
 /// <param name="Diameter">Diameter, or null where it does not tell.</param>
 /// <param name="Width">Width, or null where it does not tell.</param>
-public sealed record KnownRim(string By, Length? Diameter, Length? Width)
+/// <param name="Range">The widths between which it must lie, by a table's row, or null where it does not tell or no row is held.</param>
+public sealed record KnownRim(string By, Length? Diameter, Length? Width, RimRange? Range = null)
 {
     /// <summary>What a stamp tells.</summary>
     /// <source>ISO 4000-2 rim designation (from memory)</source>
@@ -97,12 +98,12 @@ public sealed record KnownRim(string By, Length? Diameter, Length? Width)
         return new KnownRim("the rim's stamp", Of(stamp.DiameterInches, stamp.DiameterMillimetres), stamp.Width);
     }
 
-    /// <summary>What a tyre's marking tells: the diameter of the rim it is made for.</summary>
-    /// <source>UN R30 2.x (from memory)</source>
+    /// <summary>What a tyre's marking tells: the diameter of the rim it is made for, and by the table of rims the widths that are approved for it.</summary>
+    /// <source>UN R30 2.x (from memory); the table of rim widths, each row with its own source</source>
     public static KnownRim Of(Marking marking)
     {
         ArgumentNullException.ThrowIfNull(marking);
-        return new KnownRim("the tyre's marking", Of(marking.Size.RimDiameterInches, marking.Size.RimDiameterMillimetres), null);
+        return new KnownRim("the tyre's marking", Of(marking.Size.RimDiameterInches, marking.Size.RimDiameterMillimetres), null, RimRanges.For(marking.Size));
     }
 
     private static Length? Of(double? inches, double? millimetres) =>
@@ -129,8 +130,27 @@ public static class SettingsCheck
             {
                 Held("balance.rim-diameter", $"{entered}: the rim diameter", diameter, k.Diameter, k.By),
                 Held("balance.rim-width", $"{entered}: the rim width", width, k.Width, k.By),
+                Ranged($"{entered}: the rim width", width, k),
             }).OfType<Finding>(),
         ];
+    }
+
+    private static Finding? Ranged(string what, Length? width, KnownRim known)
+    {
+        if (width is not { } w || known.Range is not { } range || range.BoundPassedBy(w, Figures.Of("balance.settingsSlack").As<Length>()) is not { } bound)
+        {
+            return null;
+        }
+
+        return new Finding(
+            "balance.rim-width", Category.Refer, null,
+            Amount.Of(w, "in", 2),
+            new Limit(new Amount(bound.Inches, "in", range.Text), range.Source),
+            range.Source,
+            $"{what} is {w.Text("in", 2)}, but by {known.By} the rims approved are {range.Text}. Read the rim's stamp and put the setting right before the spin; whether such a rim may carry this tyre, its maker says.")
+        {
+            Cautions = range.Cautions,
+        };
     }
 
     private static Finding? Held(string rule, string what, Length? value, Length? known, string by)

@@ -49,10 +49,7 @@ internal static class TyreToRim
             return;
         }
 
-        var outside = rim.Width.Millimetres < range.Least.Millimetres - CheckBook.Hair || rim.Width.Millimetres > range.Most.Millimetres + CheckBook.Hair;
-        var text = string.Create(CultureInfo.InvariantCulture, $"{range.Least.Inches:0.0#} to {range.Most.Inches:0.0#} in");
-        var limit = rim.Width < range.Least ? range.Least : range.Most;
-        string[] cautions = range.Note.Length > 0 ? [$"{range.Note}: the tyre's own maker is asked."] : [];
-        book.Judge("rim.width", at, outside, Amount.Of(rim.Width, "in", 1), new Limit(new Amount(limit.Inches, "in", text), range.Source), null, cautions);
+        var passed = range.BoundPassedBy(rim.Width, Length.FromMillimetres(CheckBook.Hair));
+        book.Judge("rim.width", at, passed is not null, Amount.Of(rim.Width, "in", 1), new Limit(new Amount((passed ?? range.Most).Inches, "in", range.Text), range.Source), null, [.. range.Cautions]);
     }
 }

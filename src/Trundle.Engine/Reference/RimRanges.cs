@@ -11,7 +11,21 @@ namespace Trundle.Engine.Reference;
 /// <param name="Measuring">Measuring rim.</param>
 /// <param name="Note">What some makers say otherwise, or empty.</param>
 /// <param name="Source">Where the row comes from.</param>
-public sealed record RimRange(Length Least, Length Most, Length Measuring, string Note, Source Source);
+public sealed record RimRange(Length Least, Length Most, Length Measuring, string Note, Source Source)
+{
+    /// <summary>The range for a person.</summary>
+    public string Text => string.Create(CultureInfo.InvariantCulture, $"{Least.Inches:0.0#} to {Most.Inches:0.0#} in");
+
+    /// <summary>The bound that a width lies beyond by more than a slack, or null where it lies in the range.</summary>
+    /// <source>calculated</source>
+    public Length? BoundPassedBy(Length width, Length slack) =>
+        width.Millimetres < (Least - slack).Millimetres ? Least
+        : width.Millimetres > (Most + slack).Millimetres ? Most
+        : null;
+
+    /// <summary>What some makers say otherwise, as cautions.</summary>
+    public IReadOnlyList<string> Cautions => Note.Length > 0 ? [$"{Note}: the tyre's own maker is asked."] : [];
+}
 
 /// <summary>Rim width ranges: table data only. No rule gives an approved range, so a size without a row has none.</summary>
 public static class RimRanges

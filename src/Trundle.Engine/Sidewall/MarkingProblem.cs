@@ -13,6 +13,15 @@ internal static partial class MarkingProblem
     public static Problem At(string code, string what, SpelledText spelled, int index) =>
         new("", code, string.Create(CultureInfo.InvariantCulture, $"At character {spelled.PlaceOf(index)} of the marking, {what}."));
 
+    /// <summary>A dash for the slash, as in 205-55-16 or 205-55 R16: a size without aspect ratio ends at its rim, and here a construction and a rim still follow.</summary>
+    public static Problem? DashForSlash(SizeMatch size, SpelledText spelled) =>
+        size.Family == MarkingFamily.MetricWithoutAspect && size.Part("con") == "-" && RimBehind().Match(spelled.Text, size.End) is { Success: true } rim
+            ? At("slash-expected", $"'-' stands where '/' is expected between width and aspect ratio; write {size.Part("pre")}{size.Part("w")}/{size.Part("rim")}{rim.Value.TrimEnd()}", spelled, size.PlaceOf("con"))
+            : null;
+
+    [GeneratedRegex(@"\G\s?(?:ZRF|ZR|RF|R|D|B|-)\s?[0-9]{2}(?:\.5)?(?![0-9.])", RegexOptions.CultureInvariant, 5000)]
+    private static partial Regex RimBehind();
+
     /// <summary>Where no form fits: follows the commonest form as far as it goes and says what should have come next.</summary>
     public static Problem NoForm(SpelledText spelled)
     {

@@ -34,7 +34,7 @@ public static class MarkingReader
             return Reading<Marking>.Failed(MarkingProblem.NoForm(spelled));
         }
 
-        if (SizeRange.Check(size, spelled) is { } problem)
+        if ((MarkingProblem.DashForSlash(size, spelled) ?? SizeRange.Check(size, spelled)) is { } problem)
         {
             return Reading<Marking>.Failed(problem);
         }

@@ -76,6 +76,7 @@ public static class VisitCheckOperation
                 ["by"] = state.Work.HandedBackBy,
                 ["stops"] = AnswerJson.List(state.Stops.Select(s => (JsonNode?)new JsonObject { ["leg"] = s.Leg.Key(), ["position"] = s.Position, ["what"] = s.What, ["why"] = s.Why, ["decision"] = s.DecisionKey })),
             },
+            ["decisionsWithoutFinding"] = AnswerJson.List(DecisionNotes.Of(state).Select(n => (JsonNode?)new JsonObject { ["key"] = n.Key, ["nearest"] = n.Nearest, ["note"] = n.Text })),
             ["notFinallyTightened"] = AnswerJson.List(state.NotTightened.Select(p => p.ToString())),
             ["engineVersion"] = EngineVersion.Engine,
             ["tableEdition"] = EngineVersion.Tables,
@@ -109,6 +110,11 @@ public static class VisitCheckOperation
         foreach (var line in AnswerJson.Lines([.. state.LeavingFindings.Where(f => f.Category > Category.None)]))
         {
             yield return line;
+        }
+
+        foreach (var note in DecisionNotes.Of(state))
+        {
+            yield return $"Note: {note.Text}";
         }
 
         yield return state.MayLeave ? "Nothing stops hand-back." : "Hand-back is stopped by:";

@@ -146,6 +146,37 @@ public sealed class VisitStandingTests
     }
 
     [Fact]
+    public void A_decision_on_no_standing_finding_is_a_note_that_names_the_nearest()
+    {
+        static JsonArray Notes(JsonObject file) => VisitCheckOperation.Run(FileNode.From(file)).Value.Body["decisionsWithoutFinding"]!.AsArray();
+        var file = Sample();
+        Notes(file).ShouldBeEmpty();
+
+        StepsOf(file, "1L")["soap-test"] = "bubbles";
+        JsonObject Decides(string key) => new() { [key] = new JsonObject { ["decision"] = "go", ["by"] = "T1", ["role"] = "owner", ["signedRefusal"] = "C" } };
+        file["work"]!["decisions"] = Decides("leak@1L");
+        Notes(file).ShouldBeEmpty();
+
+        foreach (var (key, nearest) in new[] { ("leek@1L", "leak@1L"), ("foo@1L", "leak@1L"), ("foo-of-no-such-name@2L", null) })
+        {
+            file["work"]!["decisions"] = Decides(key);
+            var note = Notes(file).ShouldHaveSingleItem()!;
+            note["key"]!.GetValue<string>().ShouldBe(key);
+            note["nearest"]?.GetValue<string>().ShouldBe(nearest);
+            note["note"]!.GetValue<string>().ShouldContain(nearest is null ? "may have been put right since." : $"did you mean '{nearest}'?");
+            var answer = VisitCheckOperation.Run(FileNode.From(file)).Value;
+            answer.No.ShouldBeTrue();
+            answer.ForPeople.ShouldContain(l => l.StartsWith($"Note: The decision '{key}' belongs to no finding of this visit", StringComparison.Ordinal));
+        }
+
+        // A finding put right leaves its decision behind, and that keeps no vehicle.
+        StepsOf(file, "1L")["soap-test"] = Sample()["work"]!["steps"]!["1L"]!["soap-test"]!.DeepClone();
+        file["work"]!["decisions"] = Decides("leak@1L");
+        Notes(file).ShouldHaveSingleItem()!["nearest"].ShouldBeNull();
+        Stands(file).MayLeave.ShouldBeTrue();
+    }
+
+    [Fact]
     public void A_dangerous_finding_is_let_go_by_somebody_with_a_name()
     {
         var file = Sample();

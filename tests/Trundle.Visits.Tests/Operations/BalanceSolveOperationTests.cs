@@ -1,4 +1,6 @@
 using System.Text.Json.Nodes;
+using Trundle.Engine.Sidewall;
+using Trundle.Engine.Reference;
 using Trundle.Measures;
 using Trundle.Visits.Files;
 using Trundle.Visits.Operations;
@@ -234,6 +236,34 @@ public class BalanceSolveOperationTests
         root["settings"]!["rimDiameter"] = "15 in";
         root["settings"]!["rimWidth"] = width;
         Run(root).Value.Body["findings"]!.AsArray().Count.ShouldBe(findings);
+    }
+
+    [Theory]
+    [InlineData("195/65 R15 91H", "9 in", true)]
+    [InlineData("195/65 R15 91H", "7.3 in", true)]
+    [InlineData("195/65 R15 91H", "7.2 in", false)]
+    [InlineData("195/65 R15 91H", "5.3 in", false)]
+    [InlineData("195/65 R15 91H", "5.2 in", true)]
+    [InlineData("7.00-15 LT", "9 in", false)]
+    public void A_width_outside_the_tables_range_for_the_marking_is_said_before_the_spin(string marking, string width, bool said)
+    {
+        // The table of rims: 195/65 R15 on 5.5 to 7.0 in; half a step of a rim's width is let go. No row is held for 7.00-15 LT.
+        var root = JsonNode.Parse(File.ReadAllText("balance-settings-before-spin.json"))!;
+        root["settings"]!["rimDiameter"] = "15 in";
+        root["settings"]!["rimWidth"] = width;
+        root["wheel"]!["marking"] = marking;
+        ((JsonObject)root["wheel"]!).Remove("rim");
+        var answer = Run(root).Value;
+        answer.No.ShouldBe(said);
+        var findings = answer.Body["findings"]!.AsArray();
+        findings.Count.ShouldBe(said ? 1 : 0);
+        if (said)
+        {
+            findings[0]!["rule"]!.GetValue<string>().ShouldBe("balance.rim-width");
+            findings[0]!["category"]!.GetValue<string>().ShouldBe("refer");
+            findings[0]!["limit"]!["text"]!.GetValue<string>().ShouldBe("5.5 to 7.0 in");
+            findings[0]!["limit"]!["source"]!.GetValue<string>().ShouldBe(RimRanges.For(MarkingReader.Read(marking).Value.Size)!.Source.Text);
+        }
     }
 
     [Fact]

@@ -41,6 +41,21 @@ public sealed class FitmentAndInspectOperationTests
         uk.Body["worst"]!.GetValue<string>().ShouldBe("dangerous");
     }
 
+    [Theory]
+    [InlineData("""{"inner": []}""", "tread depths at inner, centre and outer groove, at three places round the tyre")]
+    [InlineData("""{"inner": [], "centre": ["5 mm"], "outer": ["5 mm"]}""", "the tread depth at the inner groove")]
+    [InlineData("""{"inner": ["7/32nds"], "centre": ["7/32nd"], "outer": ["7/32 in"]}""", null)]
+    public void An_empty_list_of_depths_is_asked_for_and_thirty_seconds_are_read(string tread, string? need)
+    {
+        var file = JsonNode.Parse($$"""{"rules": "uk", "vehicle": {"axles": [{}]}, "fitted": [{"position": "1L", "tyre": {"marking": "195/65 R15 91H"}, "tread": {{tread}}}]}""")!.AsObject();
+        var answer = Run("inspect", FileNode.From(file));
+        answer.Body["needs"]!.AsArray().Select(n => n!["what"]!.GetValue<string>()).Where(w => w.Contains("tread depth", StringComparison.Ordinal) && !w.Contains("country", StringComparison.Ordinal)).ShouldBe(need is null ? [] : [need]);
+        if (need is null)
+        {
+            answer.Body["findings"]!.AsArray().First(f => f!["rule"]!.GetValue<string>() == "tread.depth")!["measured"]!["value"]!.GetValue<double>().ShouldBe(5.55625, 1e-9);
+        }
+    }
+
     [Fact]
     public void Every_finding_has_the_contracts_keys_and_every_limit_its_source()
     {

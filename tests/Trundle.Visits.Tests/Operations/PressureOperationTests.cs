@@ -13,6 +13,24 @@ public class PressureOperationTests
 
     private static double Number(JsonNode? node) => node!.GetValue<double>();
 
+    [Fact]
+    public void A_dual_tyre_without_a_dual_index_is_overloaded_above_its_single_load_and_asked_for_below_it()
+    {
+        // LI 97 = 730 kg.
+        var over = Run("""{"rules":"uk","tyre":{"marking":"195/70 R15 97T"},"load":"825 kg","dual":true,"placard":{"cold":"400 kPa"}}""").Value;
+        over.No.ShouldBeTrue();
+        over.Body["case"]!.GetValue<string>().ShouldBe("overloaded");
+        over.Body["cold"].ShouldBeNull();
+        over.Body["findings"]!.AsArray().ShouldContain(f => f!["rule"]!.GetValue<string>() == "pressure.overloaded");
+
+        var open = Run("""{"rules":"uk","tyre":{"marking":"195/70 R15 97T"},"load":"700 kg","dual":true}""").Value;
+        open.No.ShouldBeFalse();
+        open.Body["case"]!.GetValue<string>().ShouldBe("notKnown");
+        var cautions = open.Body["cautions"]!.AsArray().Select(c => c!.GetValue<string>()).ToList();
+        cautions.Count(c => c.Contains("no load index for dual wheels", StringComparison.Ordinal)).ShouldBe(1);
+        cautions.ShouldNotContain(c => c.Contains("nor a load was given", StringComparison.Ordinal));
+    }
+
     private const string OneTyre = """
         {"rules":"uk","tyre":{"marking":"205/55 R16 91V","maximumPressure":"300 kPa"},"load":"450 kg","placard":{"cold":"2.2 bar"},
          "temperature":{"set":"20 °C","used":"0 °C"}}
