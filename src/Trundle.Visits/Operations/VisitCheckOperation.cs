@@ -73,6 +73,8 @@ public static class VisitCheckOperation
             ["handBack"] = new JsonObject
             {
                 ["mayLeave"] = state.MayLeave,
+                ["handedBack"] = state.HandedBack,
+                ["note"] = SignatureNote(state),
                 ["by"] = state.Work.HandedBackBy,
                 ["stops"] = AnswerJson.List(state.Stops.Select(s => (JsonNode?)new JsonObject { ["leg"] = s.Leg.Key(), ["position"] = s.Position, ["what"] = s.What, ["why"] = s.Why, ["decision"] = s.DecisionKey })),
             },
@@ -93,6 +95,11 @@ public static class VisitCheckOperation
         StepStanding.Passed => "passed",
         StepStanding.Failed => "failed",
     };
+
+    /// <summary>Why a signature that stands there hands nothing back, or null.</summary>
+    private static string? SignatureNote(VisitState state) => state.Work.HandedBackBy is { } by && !VisitState.Signed(state.Work)
+        ? $"The signature of {by} does not hand the vehicle back: a technician, an instructor or the owner signs, with the role beside the name."
+        : null;
 
     private static IEnumerable<string> Lines(VisitState state)
     {
@@ -117,7 +124,12 @@ public static class VisitCheckOperation
             yield return $"Note: {note.Text}";
         }
 
-        yield return state.MayLeave ? "Nothing stops hand-back." : "Hand-back is stopped by:";
+        yield return state.MayLeave ? state.HandedBack ? $"Handed back by {state.Work.HandedBackBy}." : "Nothing stops hand-back." : "Hand-back is stopped by:";
+        if (SignatureNote(state) is { } signature)
+        {
+            yield return $"Note: {signature}";
+        }
+
         foreach (var stop in state.Stops)
         {
             yield return $"    {stop.Leg.Title()}{(stop.Position is null ? "" : $", {stop.Position}")}: {stop.What}. {stop.Why}";

@@ -275,6 +275,20 @@ public sealed class VisitStandingTests
         answer.Value.Body["handBack"]!["mayLeave"]!.GetValue<bool>().ShouldBeTrue();
     }
 
+    [Theory]
+    [InlineData("technician", true)]
+    [InlineData("owner", true)]
+    [InlineData("trainee", false)]
+    [InlineData("desk", false)]
+    public void Only_who_may_release_hands_back_by_signing(string role, bool handedBack)
+    {
+        var file = JsonNode.Parse(SampleText)!.AsObject();
+        file["work"]!["handBack"] = new JsonObject { ["by"] = "T9", ["role"] = role };
+        var answer = VisitCheckOperation.Run(FileNode.From(file)).Value;
+        answer.Body["handBack"]!["handedBack"]!.GetValue<bool>().ShouldBe(handedBack);
+        answer.ForPeople.Any(l => l.Contains("The signature of T9 does not hand the vehicle back", StringComparison.Ordinal)).ShouldBe(!handedBack);
+    }
+
     [Fact]
     public void Each_answer_of_a_visit_is_the_answer_of_the_single_command()
     {
