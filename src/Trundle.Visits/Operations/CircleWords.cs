@@ -25,12 +25,19 @@ internal static class CircleWords
         };
     }
 
-    public static IEnumerable<string> Cautions(CircleCheck circles, TrialSolution solution)
+    /// <summary>That the circles do not meet, by how much, and what to do.</summary>
+    public static string DoNotMeet(CircleCheck circles, TrialSolution solution)
     {
-        if (circles.Fault != CircleFault.None)
+        var limit = Figures.Of("balance.circlesMisfit");
+        return $"The circles do not meet: the amplitudes miss by {Quantity.Number(solution.MisfitPercent, 0)} % of the initial run, more than the {Quantity.Number(limit.Value, 0)} % allowed. {WhatToDo(circles)}";
+    }
+
+    public static IEnumerable<string> Cautions(CircleCheck circles, TrialSolution solution, bool mayFit)
+    {
+        if (!mayFit)
         {
-            var limit = Figures.Of("balance.circlesMisfit");
-            yield return $"The circles do not meet: the amplitudes miss by {Quantity.Number(solution.MisfitPercent, 0)} % of the initial run, more than the {Quantity.Number(limit.Value, 0)} % allowed. {WhatToDo(circles)}";
+            yield return "Fit nothing from these runs: the trial mass changed too little.";
+            yield break;
         }
 
         if (circles.Other is { } other)

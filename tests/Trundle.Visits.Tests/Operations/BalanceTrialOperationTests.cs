@@ -84,6 +84,30 @@ public class BalanceTrialOperationTests
         answer.Body["warnings"]![0]!["conditionNumber"].ShouldBeNull();
     }
 
+    [Theory]
+    [InlineData(8, 8, 8)]
+    [InlineData(8.01, 8, 7.99)]
+    [InlineData(8.1, 8, 7.9)]
+    [InlineData(8.2, 7.9, 7.9)]
+    public void Without_phase_a_trial_without_effect_is_no_correction(double first, double second, double third)
+    {
+        var runs = new JsonArray((JsonNode)new JsonObject { ["vibration"] = new JsonArray((JsonNode)new JsonObject { ["amplitude"] = 8 }) });
+        foreach (var (amplitude, angle) in new[] { (first, 0), (second, 120), (third, 240) })
+        {
+            runs.Add((JsonNode)new JsonObject
+            {
+                ["trial"] = new JsonObject { ["plane"] = 1, ["mass"] = "20 g", ["angle"] = angle },
+                ["vibration"] = new JsonArray((JsonNode)new JsonObject { ["amplitude"] = amplitude }),
+            });
+        }
+
+        var answer = BalanceTrialOperation.Operation.Run(FileNode.From(new JsonObject { ["runs"] = runs })).Value;
+        answer.No.ShouldBeTrue();
+        answer.Body["warnings"]!.AsArray().ShouldContain(w => w!["code"]!.GetValue<string>() == "trial-without-effect");
+        answer.Body["cautions"]!.AsArray().ShouldNotContain(c => c!.GetValue<string>().Contains("Fit it, run again"));
+        answer.ForPeople.ShouldContain(l => l.Contains("Do not fit it"));
+    }
+
     [Fact]
     public void Four_runs_without_phase()
     {
