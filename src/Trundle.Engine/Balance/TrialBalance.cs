@@ -1,4 +1,5 @@
 using System.Numerics;
+using Trundle.Engine.Reference;
 
 namespace Trundle.Engine.Balance;
 
@@ -92,7 +93,15 @@ public static class TrialBalance
             squares += sum;
         }
 
-        var noEffect = influence.All(a => a == Complex.Zero);
+        // What changes the vibration by less than a reading can tell makes a correction of any size at all: it counts as no effect.
+        var told = Figures.Of("balance.leastTrialEffectPercent").Value / 100;
+        var most = trials.Max(t => t.Magnitude);
+        var noEffect = influence.Zip(initial).All(p => p.First.Magnitude * most <= told * p.Second);
+        if (noEffect)
+        {
+            Array.Clear(influence);
+        }
+
         var grams = noEffect ? Complex.Zero : SingularValues.Of([influence]).LeastSquares([.. initial.Select(v => new Complex(-v, 0))])[0];
         var rms = Math.Sqrt(squares / (points * trials.Length));
         return new TrialSolution

@@ -24,7 +24,7 @@ public static class BalanceTrialOperation
         }
 
         var solution = Solve(file);
-        List<(string Code, string Message)> warnings = [.. Warnings(solution, file), .. TrialRecordings.Warnings(file.Recorded)];
+        List<(string Code, string Message)> warnings = [.. Warnings(solution), .. TrialRecordings.Warnings(file.Recorded)];
         IReadOnlyList<string> cautions = Cautions(solution, file);
         return Reading<Answer>.Of(new Answer(warnings.Count > 0, Json(solution, file, warnings, cautions), [.. Lines(solution, file, warnings, cautions)]));
     }
@@ -34,21 +34,16 @@ public static class BalanceTrialOperation
         ? TrialBalance.WithPhase(file.Runs, file.TrialKeptOn)
         : TrialBalance.WithoutPhase(file.Runs, file.TrialKeptOn);
 
-    private static IEnumerable<(string Code, string Message)> Warnings(TrialSolution solution, TrialFile file)
+    private static IEnumerable<(string Code, string Message)> Warnings(TrialSolution solution)
     {
         if (solution.WithoutEffect.Count > 0)
         {
-            yield return ("trial-without-effect", $"The trial mass on plane {string.Join(", ", solution.WithoutEffect)} changed nothing; use a larger one and run again.");
+            yield return ("trial-without-effect", $"The trial mass on plane {string.Join(", ", solution.WithoutEffect)} changed nothing that a reading can tell; no correction follows. Use a larger one and run again.");
         }
 
         if (solution.Circles is { } met && met.Fault != CircleFault.None)
         {
             yield return ("circles-do-not-meet", CircleWords.DoNotMeet(met, solution));
-        }
-
-        if (WeakEffect(solution, file) is { } weak)
-        {
-            yield return ("trial-without-effect", weak);
         }
 
         if (solution.NearlyDependent)
@@ -57,15 +52,6 @@ public static class BalanceTrialOperation
             yield return ("planes-nearly-dependent",
                 $"The planes do nearly the same at every point (condition number {Shown(solution.ConditionNumber)}, limit {Shown(limit)}): the masses may be large and fight each other. Leave one plane out, or measure at another point.");
         }
-    }
-
-    /// <summary>Without phase a trial that hardly changes anything makes the correction many times the trial mass, and worth nothing: said, or null.</summary>
-    private static string? WeakEffect(TrialSolution solution, TrialFile file)
-    {
-        var limit = Figures.Of("balance.leastTrialEffectPercent").Value;
-        return solution.Circles is not null && file.Runs[1].Trial!.Mass is var trial && 100 * trial.Si < limit * solution.Corrections[0].Mass.Si
-            ? $"The trial mass of {trial.Text("g", 1)} changed the vibration by less than {Quantity.Number(limit, 0)} % of the initial run: what is reckoned from it is no correction. Do not fit it; use a larger trial mass and run again."
-            : null;
     }
 
     private static List<string> Cautions(TrialSolution solution, TrialFile file)
@@ -81,7 +67,7 @@ public static class BalanceTrialOperation
 
         if (solution.Circles is { } circles)
         {
-            cautions.AddRange(CircleWords.Cautions(circles, solution, mayFit: WeakEffect(solution, file) is null));
+            cautions.AddRange(CircleWords.Cautions(circles, solution, mayFit: solution.WithoutEffect.Count == 0));
         }
 
         return cautions;

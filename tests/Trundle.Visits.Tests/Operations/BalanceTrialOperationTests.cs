@@ -105,7 +105,8 @@ public class BalanceTrialOperationTests
         answer.No.ShouldBeTrue();
         answer.Body["warnings"]!.AsArray().ShouldContain(w => w!["code"]!.GetValue<string>() == "trial-without-effect");
         answer.Body["cautions"]!.AsArray().ShouldNotContain(c => c!.GetValue<string>().Contains("Fit it, run again"));
-        answer.ForPeople.ShouldContain(l => l.Contains("Do not fit it"));
+        answer.Body["corrections"]![0]!["massGrams"]!.GetValue<double>().ShouldBe(0);
+        answer.ForPeople.ShouldContain(l => l.Contains("Fit nothing from these runs"));
     }
 
     [Fact]
