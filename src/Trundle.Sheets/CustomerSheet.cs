@@ -9,6 +9,9 @@ namespace Trundle.Sheets;
 /// <summary>The customer's sheet: one page. What we found, what we did, what to watch, when next, who signed.</summary>
 internal static class CustomerSheet
 {
+    /// <summary>The room for a signature under the work that was declined.</summary>
+    private const double SignHeight = 24;
+
     private static readonly double[] Sizes = [9.5, 9, 8.5, 8, 7.5, 7];
 
     public static (byte[] Pdf, int Pages) Write(SheetContent content, PaperSize paper)
@@ -118,6 +121,8 @@ internal static class CustomerSheet
         }
 
         var did = content.Did.Count == 0 ? ["Nothing was done."] : content.Did;
+        var declined = content.State.Work.Paper.Declined.Select(SheetPaper.Declined).ToList();
+        var unsigned = content.State.Work.Paper.Declined.Any(d => d.Signed is null);
         var column = (box.Width - 18) / 2;
         var size = Sizes[^1];
         var (foundCount, didCount) = (found.Count, did.Count);
@@ -173,6 +178,8 @@ internal static class CustomerSheet
         More(did.Count - didCount, box.X + column + 18, ref right);
         g.DrawLine(SheetInk.Line(SheetInk.Hairline, 0.6), box.X + column + 9, y, box.X + column + 9, Math.Max(left, right));
         y = Math.Max(left, right) + 4;
+        y = content.Came.Count == 0 ? y : Across("When it came, before any work", content.Came, y);
+        y = declined.Count == 0 ? y : Declined(y);
         y = Across("What you should watch", content.Watch, y);
         Across("Next", content.Next, y);
 
@@ -181,7 +188,26 @@ internal static class CustomerSheet
         double FoundHeight() => found.Take(foundCount).Sum(l => l.Height(g, column, size)) + (foundCount < found.Count ? SheetText.Line(size) : 0);
         double DidHeight() => did.Take(didCount).Sum(l => SheetText.ParagraphHeight(g, l, column, size) + Gap()) + (didCount < did.Count ? SheetText.Line(size) : 0);
         double AcrossHeight(IReadOnlyList<string> lines) => Heading() + 5 + lines.Sum(l => SheetText.ParagraphHeight(g, l, box.Width - 10, size) + (Gap() / 2));
-        double Needed() => Heading() + Math.Max(FoundHeight(), DidHeight()) + 4 + AcrossHeight(content.Watch) + AcrossHeight(content.Next);
+        double Needed() => Heading() + Math.Max(FoundHeight(), DidHeight()) + 4 + AcrossHeight(content.Watch) + AcrossHeight(content.Next)
+            + (content.Came.Count == 0 ? 0 : AcrossHeight(content.Came)) + (declined.Count == 0 ? 0 : AcrossHeight(declined) + (unsigned ? SignHeight : 0));
+
+        double Declined(double from)
+        {
+            var under = Across("Work you declined", declined, from);
+            if (!unsigned)
+            {
+                return under;
+            }
+
+            // The line for the customer's own hand: what was declined, with its risk, stands above it.
+            var line = under + SignHeight - 8;
+            SheetText.Draw(g, "I was told the risk and declined this work. Signature:", box.X + 10, line, size - 0.5, SheetInk.Soft);
+            var start = box.X + 16 + SheetText.Width(g, "I was told the risk and declined this work. Signature:", size - 0.5);
+            g.DrawLine(SheetInk.Line(SheetInk.Ink, 0.6), start, line + 2, box.Right - 130, line + 2);
+            SheetText.Draw(g, "Date, time:", box.Right - 124, line, size - 0.5, SheetInk.Soft);
+            g.DrawLine(SheetInk.Line(SheetInk.Ink, 0.6), box.Right - 78, line + 2, box.Right, line + 2);
+            return under + SignHeight;
+        }
 
         double Across(string title, IReadOnlyList<string> lines, double from)
         {

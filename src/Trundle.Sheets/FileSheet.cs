@@ -19,15 +19,19 @@ internal static class FileSheet
             $"{(content.Workshop is null ? "" : content.Workshop + " · ")}engine {EngineVersion.Engine} · tables {EngineVersion.Tables} · for the workshop's file");
         Vehicle(flow, content);
         Standing(flow, content);
+        FilePaper.Came(flow, content);
+        FilePaper.Agreed(flow, content);
         FileWheels.Looked(flow, content);
         Findings(flow, content, "What was found when it came", content.Found);
         FileWheels.Planned(flow, content);
         FileWheels.Pressures(flow, content);
         FileWheels.Balanced(flow, content);
         FileFixings.Write(flow, content);
+        FilePaper.Seen(flow, content);
         Steps(flow, content);
         Findings(flow, content, "What stands as it leaves", content.Leaving);
         Decisions(flow, content);
+        FilePaper.Used(flow, content);
         Entries(flow, content);
         Editions(flow, content);
         flow.Finish();
@@ -48,6 +52,7 @@ internal static class FileSheet
             ["tyres on placard", content.Placard, "bay", work.Bay ?? "–"],
             ["class", vehicle.VehicleClass, "promised", work.Promised ?? "–"],
             ["torque wrench", work.TorqueWrench ?? "–", "pressure gauge", work.PressureGauge ?? "–"],
+            ["VIN", vehicle.Vin is { } vin ? $"{vin.Text}{(vin.Note is { } note ? $" – {note}" : "")}" : "–", "warning lamps", content.State.Entered.Arrival.Lit is { Count: > 0 } lit ? $"lit before work: {string.Join(", ", lit)}" : content.State.Entered.Arrival.Dark.Count > 0 ? "none lit of those looked at" : "not looked at"],
             ["maker's rotation", vehicle.MakerRotation ?? "not given", "contact", work.Contact ?? "–"],
         ], 8);
     }

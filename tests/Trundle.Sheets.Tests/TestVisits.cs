@@ -11,6 +11,14 @@ internal static class TestVisits
     /// <summary>The sample visit, to be changed.</summary>
     public static JsonObject Hatchback() => (JsonObject)JsonNode.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "visit-blue-hatchback.json")))!;
 
+    /// <summary>The sample visit with all its paper, to be changed.</summary>
+    public static JsonObject Saloon() => (JsonObject)JsonNode.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "visit-plum-saloon.json")))!;
+
+    /// <summary>The photograph that <see cref="Saloon"/> names, and a drawing of 4 by 3 pixels in its place.</summary>
+    public static Dictionary<Guid, byte[]> SaloonPhotos() => new() { [Guid.Parse("0b9f6c1e-3a52-4d0e-9d0c-2f6a55e2d731")] = Convert.FromBase64String(Picture) };
+
+    private const string Picture = "iVBORw0KGgoAAAANSUhEUgAAAAQAAAADCAIAAAA7ljmRAAAAK0lEQVR4nA3HMQEAMAwCsMpBEzc3IlCCMMRs+XIgRJUddzBk1Z1/AkVNlz01MhFZexe33wAAAABJRU5ErkJggg==";
+
     /// <summary>The sample visit with nothing to stop it: no spare to look at.</summary>
     public static JsonObject Finished()
     {

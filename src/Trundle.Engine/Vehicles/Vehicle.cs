@@ -141,6 +141,9 @@ public sealed record Vehicle
     /// <summary>What people call it.</summary>
     public string? Name { get; init; }
 
+    /// <summary>The vehicle identification number, or null where nobody read it.</summary>
+    public Vin? Vin { get; init; }
+
     /// <summary>What the driver says.</summary>
     public string? Complaint { get; init; }
 

@@ -44,6 +44,12 @@ internal sealed record SheetContent
     /// <summary>When and at what distance it is seen again, a line each.</summary>
     public required IReadOnlyList<string> Next { get; init; }
 
+    /// <summary>What the vehicle brought with it, a line each.</summary>
+    public required IReadOnlyList<string> Came { get; init; }
+
+    /// <summary>The photographs that the workshop keeps.</summary>
+    public required IReadOnlyDictionary<Guid, byte[]> Photos { get; init; }
+
     /// <summary>Every entry, oldest first.</summary>
     public required IReadOnlyList<Entry> Entries { get; init; }
 

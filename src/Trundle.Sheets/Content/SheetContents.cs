@@ -29,7 +29,7 @@ internal static class SheetContents
         }
 
         var units = SheetUnits.Of(order.Units, state.Arrived.Rules);
-        var found = Ranked(state.On(Leg.LookOver).Findings);
+        var found = Ranked(state.On(Leg.LookOver).Findings.Concat(state.Work.Paper.Seen.Select(s => s.Finding)));
         var leaving = Ranked(state.LeavingFindings);
         var wheels = Wheels(state, answers, leaving, units).ToList();
         var axles = Axles(state, answers).ToList();
@@ -47,6 +47,8 @@ internal static class SheetContents
             Did = [.. SheetSentences.Did(state, wheels, axles, units)],
             Watch = [.. SheetSentences.Watch(state, leaving, axles)],
             Next = [.. SheetSentences.Next(state, axles, units)],
+            Came = [.. SheetPaper.Came(state)],
+            Photos = order.Photos,
             No = FindingSet.Worst(leaving) >= Category.Refer || answers.AnyNo || (visit.Member("work") is not null && !state.MayLeave),
             Entries = [.. order.Entries.OrderBy(e => e.At).ThenBy(e => e.Id)],
         });

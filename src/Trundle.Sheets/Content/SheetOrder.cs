@@ -17,6 +17,9 @@ public sealed record SheetOrder(SheetReader Reader, PaperSize Paper)
     /// <summary>Findings that the file cannot tell: TINs that stand in the workshop's register of condemned tyres and are not decided.</summary>
     public IReadOnlyList<Finding> Known { get; init; } = [];
 
+    /// <summary>The photographs that the workshop keeps of the visit, as JPEG or PNG; empty where only a file is held.</summary>
+    public IReadOnlyDictionary<Guid, byte[]> Photos { get; init; } = new Dictionary<Guid, byte[]>();
+
     /// <summary>The workshop's name, or null.</summary>
     public string? Workshop { get; init; }
 }

@@ -20,6 +20,11 @@ internal static class SheetSentences
             yield return $"New tyre on the wheel that came from the {wheel.Name.ToLowerInvariant()}: {tyre.Marking?.Typed ?? "marking not entered"}{(tyre.Tin is { } tin ? $", TIN {tin}" : "")}.";
         }
 
+        if (SheetPaper.Agreed(state.Work.Paper) is { } agreed)
+        {
+            yield return agreed;
+        }
+
         var moved = wheels.Where(w => w.CameFrom != w.Position).ToList();
         if (moved.Count > 0)
         {

@@ -220,8 +220,25 @@ public sealed class VisitFields
                 json["role"] = signature.Role.Word();
             }
 
+            Witnessed(json);
             return json;
         }
+
+        /// <summary>When the customer signed is when the name was entered, and who saw a part is who entered it, unless something else is written.</summary>
+        private void Witnessed(JsonObject json)
+        {
+            if ((path == "work.agreement" || path.StartsWith("work.declined.", StringComparison.Ordinal)) && !json.ContainsKey("at") && LeafOf("signed") is { } signed)
+            {
+                json["at"] = signed.At.UtcDateTime.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture);
+            }
+            else if (path.StartsWith("work.seen.", StringComparison.Ordinal) && !json.ContainsKey("by") && LeafOf("part") is { } seen)
+            {
+                json["by"] = seen.By;
+                json["role"] = seen.Role.Word();
+            }
+        }
+
+        private Entry? LeafOf(string name) => _children.FirstOrDefault(c => c.Name == name).Child?._leaf;
 
         private string PathText => path;
     }

@@ -56,11 +56,12 @@ public static class VisitStanding
         var arrived = file.Subject;
         var leaves = LeavingVehicle.Of(arrived, work);
         var leaving = leaves.Vehicle;
-        var needs = VisitNeeds.Of(arrived, work, known).ToList();
+        var needs = VisitNeeds.Of(arrived, work, known).Concat(work.Paper.Needs()).ToList();
+        var seen = work.Paper.Seen.Select(s => s.Finding).ToList();
         var steps = VisitSteps.Of(file, leaves, work, judge);
         var leaks = Leaks(steps).ToList();
         IReadOnlyList<Finding> found = [.. Judged(judge, arrived), .. known];
-        IReadOnlyList<Finding> left = [.. Judged(judge, work.Jobs.Count == 0 && work.Steps.Count == 0 ? arrived : leaving), .. leaks, .. known];
+        IReadOnlyList<Finding> left = [.. Judged(judge, work.Jobs.Count == 0 && work.Steps.Count == 0 ? arrived : leaving), .. leaks, .. seen, .. known];
 
         Need[] handWork = VisitNeeds.OfHandWork(arrived, work) is { } plan ? [plan] : [];
         var legs = LegWords.All.Select(leg => new LegState(
@@ -71,7 +72,7 @@ public static class VisitStanding
             {
                 Leg.LookOver => found,
                 Leg.Prove => left,
-                Leg.OffTheCar => leaks,
+                Leg.OffTheCar => [.. leaks, .. seen],
                 Leg.Arrive or Leg.Plan or Leg.Refit or Leg.HandBack => [],
             })
         {
@@ -124,7 +125,7 @@ public static class VisitStanding
 
         // A spare that nobody looked at is said as a need; it keeps no vehicle in the bay.
         // A decision that is missing stands above already, at its finding.
-        foreach (var need in needs.Where(n => (n.Leg is Leg.LookOver or Leg.Plan && (n.Parts.Count == 0 || n.Parts.Any(p => !p.Field.StartsWith("work.decisions.", StringComparison.Ordinal))) && n.Position != Position.Spare.ToString()) || n.Field.StartsWith("vehicle.axles.", StringComparison.Ordinal)))
+        foreach (var need in needs.Where(n => (n.Leg is Leg.LookOver or Leg.Plan or Leg.HandBack && (n.Parts.Count == 0 || n.Parts.Any(p => !p.Field.StartsWith("work.decisions.", StringComparison.Ordinal))) && n.Position != Position.Spare.ToString()) || n.Field.StartsWith("vehicle.axles.", StringComparison.Ordinal)))
         {
             yield return new Stop(need.Leg, need.Position, need.What, need.Why ?? "it is not entered", null);
         }
@@ -146,9 +147,9 @@ public static class VisitStanding
 
     private static List<LegState> WithHandBack(List<LegState> legs, VisitWork work, int stops) =>
         [.. legs.Select(l => l.Leg == Leg.HandBack && !VisitState.Signed(work)
-            ? l with { Needs = [new Need(Leg.HandBack, null, "work.handBack.by", "Who hands it back", "a technician, an instructor or the owner signs")] }
+            ? l with { Needs = [.. l.Needs, new Need(Leg.HandBack, null, "work.handBack.by", "Who hands it back", "a technician, an instructor or the owner signs")] }
             : l.Leg == Leg.HandBack && stops > 0
-            ? l with { Needs = [new Need(Leg.HandBack, null, "work.handBack.by", "What stops hand-back", string.Create(CultureInfo.InvariantCulture, $"{stops} {(stops == 1 ? "stop" : "stops")}: a signature does not lift {(stops == 1 ? "it" : "them")}"))] }
+            ? l with { Needs = [.. l.Needs, new Need(Leg.HandBack, null, "work.handBack.by", "What stops hand-back", string.Create(CultureInfo.InvariantCulture, $"{stops} {(stops == 1 ? "stop" : "stops")}: a signature does not lift {(stops == 1 ? "it" : "them")}"))] }
             : l)];
 
     /// <summary>What a leg says of itself in one line: "3 of 4 wheels", "forward cross".</summary>

@@ -1,5 +1,6 @@
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
+using Trundle.Visits.Paper;
 
 namespace Trundle.Visits.Bay;
 
@@ -74,6 +75,9 @@ public sealed record VisitWork
 
     /// <summary>The name of the gauge that the pressures were set with, or null.</summary>
     public string? PressureGauge { get; init; }
+
+    /// <summary>The visit's paper: what was agreed and declined, the locking key, what was seen with the wheels off, stock used, scrap out.</summary>
+    public VisitPaper Paper { get; init; } = VisitPaper.Empty;
 
     /// <summary>The record of a step, or null.</summary>
     public StepRecord? At(string positionOrVehicle, string step) =>

@@ -2,6 +2,7 @@ using System.Globalization;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 using Trundle.Visits.Files;
+using Trundle.Visits.Paper;
 
 namespace Trundle.Visits.Bay;
 
@@ -11,7 +12,7 @@ public static class VisitWorkReader
     private static readonly (string, WheelJob)[] JobWords =
         [("stays on", WheelJob.StaysOn), ("off and on", WheelJob.OffAndOn), ("balance", WheelJob.Balance), ("demount", WheelJob.Demount)];
 
-    private static readonly (string, Role)[] RoleChoices = [.. RoleWords.All.Select(r => (r.Word(), r))];
+    internal static readonly (string, Role)[] RoleChoices = [.. RoleWords.All.Select(r => (r.Word(), r))];
 
     /// <summary>The words of the jobs at a wheel, in order.</summary>
     public static IReadOnlyList<string> JobTexts { get; } = [.. JobWords.Select(j => j.Item1)];
@@ -47,6 +48,7 @@ public static class VisitWorkReader
             Decisions = ReadDecisions(o),
             HandedBackBy = handBack?.Text("by"),
             HandedBackRole = handBack?.Word("role", RoleChoices),
+            Paper = VisitPaperReader.Read(o),
         };
         handBack?.Done();
         instruments?.Done();

@@ -1,5 +1,6 @@
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
+using Trundle.Visits.Paper;
 
 namespace Trundle.Visits.Files;
 
@@ -9,7 +10,11 @@ namespace Trundle.Visits.Files;
 /// <param name="Studies">Of each assembly the parts that other operations read, such as <c>why</c> and <c>runout</c>, by position and key.</param>
 /// <param name="Conditions">Temperature and height where the vehicle will run; each may be null.</param>
 /// <param name="Work">The <c>work</c> part: what was done, as the bay records it; null where the file has none.</param>
-public sealed record VisitFile(FittedVehicle Subject, IReadOnlyDictionary<Position, FileNode> Balance, IReadOnlyDictionary<(Position At, string Key), FileNode> Studies, Conditions Conditions, FileNode? Work);
+public sealed record VisitFile(FittedVehicle Subject, IReadOnlyDictionary<Position, FileNode> Balance, IReadOnlyDictionary<(Position At, string Key), FileNode> Studies, Conditions Conditions, FileNode? Work)
+{
+    /// <summary>What was seen of the vehicle itself when it came, before any work.</summary>
+    public ArrivalRecord Arrival { get; init; } = ArrivalRecord.Nothing;
+}
 
 /// <summary>Where and how the vehicle will run.</summary>
 /// <param name="Ambient">Air temperature now, in the bay.</param>

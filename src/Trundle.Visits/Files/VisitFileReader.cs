@@ -7,6 +7,7 @@ using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 using Trundle.Visits.Bay;
 using Trundle.Visits.Operations;
+using Trundle.Visits.Paper;
 
 namespace Trundle.Visits.Files;
 
@@ -69,10 +70,11 @@ public static class VisitFileReader
         }
 
         var conditions = file.Object("conditions") is { } c ? ReadConditions(c) : new Conditions(null, null, null, null, false);
+        var arrival = file.Object("arrival") is { } came ? ArrivalReader.Read(came) : ArrivalRecord.Nothing;
         var work = file.Node("work");
         file.Knows("rotation", "ahead", "replace");
         file.Done();
-        return new VisitFile(new FittedVehicle(vehicle, fitted, rules, date) { Ambient = conditions.Ambient, Country = country, InForce = inForce }, balance, studies, conditions, work);
+        return new VisitFile(new FittedVehicle(vehicle, fitted, rules, date) { Ambient = conditions.Ambient, Country = country, InForce = inForce }, balance, studies, conditions, work) { Arrival = arrival };
     }
 
     /// <summary>A country's two letters.</summary>
@@ -127,6 +129,7 @@ public static class VisitFileReader
         var vehicle = new Vehicle
         {
             Name = o.Text("name"),
+            Vin = o.Reference("vin", Vin.From),
             Complaint = o.Text("complaint"),
             MakerRotation = o.Text("makerRotation"),
             Drive = drive,

@@ -84,6 +84,11 @@ public static class VisitCheckOperation
             ["tableEdition"] = EngineVersion.Tables,
         };
 
+        foreach (var (key, paper) in VisitPaperAnswer.Of(state))
+        {
+            result[key] = paper;
+        }
+
         // A bare file of data, with no work recorded, is judged by its findings alone; a visit in work also by what stops it.
         var inWork = body.Member("work") is not null;
         return Reading<Answer>.Of(new Answer(worst >= Category.Refer || answers.AnyNo || (inWork && !state.MayLeave), result, [.. Lines(state)]));
@@ -104,6 +109,11 @@ public static class VisitCheckOperation
     private static IEnumerable<string> Lines(VisitState state)
     {
         yield return $"{state.Arrived.Vehicle.Name ?? "Vehicle"}{(state.Work.Number is { } number ? $", visit {number}" : "")}";
+        foreach (var line in VisitPaperAnswer.Lines(state))
+        {
+            yield return line;
+        }
+
         foreach (var leg in state.Legs)
         {
             yield return $"{(leg.Done ? "✓" : leg.Leg == state.Current ? "▸" : " ")} {leg.Leg.Title(),-12} {VisitStanding.Line(state, leg.Leg)}";
