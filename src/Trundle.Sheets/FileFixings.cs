@@ -59,8 +59,14 @@ internal static class FileFixings
             fixings?.PropertyClass is { } c ? $"class {c}" : null,
             fixings?.Seat is { } seat ? $"{seat.ToString().ToLowerInvariant()} seat" : "seat not given",
             fixings?.Condition is { } condition ? condition.ToString().ToLowerInvariant() : "dry or oiled not given",
-            fixings?.LeftHand == true ? "left-hand thread" : null,
+            fixings?.LeftHand == true ? "left-hand thread: tighten anticlockwise, loosen clockwise"
+                : fixings?.LeftHandSide is { } side ? $"left-hand threads on the {side.ToString().ToLowerInvariant()} side: there tighten anticlockwise, loosen clockwise" : null,
         }.OfType<string>());
+        foreach (var limit in fixings is null ? [] : Engine.Fixings.LeastEngagement.Of(fixings))
+        {
+            yield return $"Engaged {fixings!.Engagement!.Text}, {(limit.Breached ? "LESS than" : "at least")} {limit.Least.Amount.Text} ({limit.Least.Source.Text}; {limit.Least.Source.StatusText})";
+        }
+
         yield return $"Order{(answer["makerOrder"] is null ? "" : ", the maker's own")}: {string.Join(" – ", axle.Order)}";
         yield return $"Stages: {string.Join(", ", (answer["stages"] as JsonArray ?? []).OfType<JsonObject>().Select(s => $"{Quantity.Number(s["percent"]!.GetValue<double>(), 0)} % {(Number(s["torqueNewtonMetres"]) is { } t ? content.Units.Torque(Torque.FromNewtonMetres(t)) : "torque not given")}"))}";
         if (answer["clamp"] is JsonObject clamp && Number(clamp["lowKilonewtons"]) is { } low)

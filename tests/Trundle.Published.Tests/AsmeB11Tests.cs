@@ -38,4 +38,26 @@ public class AsmeB11Tests
     public void Torque_of_a_chart_clamp(string thread, double poundsForce, double poundForceFeet) =>
         NutFactor.Torque(Measures.Force.FromPoundsForce(poundsForce), 0.20, ThreadDesignation.Read(thread).Value.Diameter)
             .PoundForceFeet.ShouldBe(poundForceFeet, 0.06);
+
+    // Appendix B with FED-STD-H28 (formula and internal limits from memory, external metric limits of ISO 965 read); the lengths are the reference's own reckoning.
+    [Theory]
+    [InlineData("M12x1.25", 9.70, 7.8)]
+    [InlineData("M12x1.5", 9.24, 6.2)]
+    [InlineData("M14x1.5", 11.00, 7.3)]
+    [InlineData("M20x1.5", 16.28, 10.9)]
+    [InlineData("M22x1.5", 18.04, 12.0)]
+    [InlineData("7/16-20", 8.81, 6.9)]
+    [InlineData("1/2-20", 10.16, 8.0)]
+    [InlineData("9/16-18", 11.43, 8.1)]
+    public void Least_engagement_against_stripping(string thread, double millimetres, double turns)
+    {
+        var t = ThreadDesignation.Read(thread).Value;
+        var least = LeastEngagement.AgainstStripping(t)!.Value;
+        least.Millimetres.ShouldBe(millimetres, 0.02);
+        (least / t.Pitch).ShouldBe(turns, 0.06);
+    }
+
+    [Fact]
+    public void A_thread_whose_limits_of_size_are_not_carried_has_no_floor_of_its_own() =>
+        LeastEngagement.AgainstStripping(ThreadDesignation.Read("M14x2").Value).ShouldBeNull();
 }

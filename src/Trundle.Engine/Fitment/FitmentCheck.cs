@@ -27,9 +27,11 @@ public static class FitmentCheck
             Facing.Check(book, assembly);
             TyreToRim.Check(book, assembly);
             WheelToHub.Check(book, assembly);
+            FixingsOnWheel.Check(book, assembly);
         }
 
         WheelToHub.Counts(book);
+        FixingsOnWheel.Axles(book);
         AxleMatch.Check(book);
         ConstructionMix.Check(book);
         RollingMatch.Duals(book);

@@ -86,10 +86,43 @@ internal static class WheelToHub
             return;
         }
 
+        if (wheel.HubRing is { } ring)
+        {
+            Ring(book, position, at, bore, hub, ring);
+            return;
+        }
+
         var play = (bore - hub).Millimetres;
         var small = play < -Figures.Of("fitment.bore-rounding").As<Length>().Millimetres - CheckBook.Hair;
         book.Judge(small ? "hub.bore-small" : "hub.bore", at, small || play > Figures.Of("fitment.bore-play").As<Length>().Millimetres + CheckBook.Hair,
             Amount.Of(bore, "mm", 1), new Limit(Amount.Of(hub, "mm", 1), HubEntered));
+    }
+
+    /// <summary>With a ring in the bore two fits are held: the ring on the hub and the ring in the wheel.</summary>
+    private static void Ring(CheckBook book, Position position, string at, Length bore, Length hub, HubRing ring)
+    {
+        var rounding = Figures.Of("fitment.bore-rounding").As<Length>().Millimetres + CheckBook.Hair;
+        var most = Figures.Of("fitment.bore-play").As<Length>().Millimetres + CheckBook.Hair;
+        string[] cautions = ring.Material switch
+        {
+            HubRingMaterial.Plastic => ["A plastic ring softens beside a hot brake and cracks: look at it whenever the wheel is off, and renew it where it is not whole."],
+            HubRingMaterial.Metal => ["A metal ring left on the hub keeps the next wheel from lying flat: look for it before another wheel goes on."],
+            null => [],
+        };
+        Fit("hub.ring-on-hub", ring.Inner, hub, "the ring's own bore", HubEntered, (inner, on) => inner - on);
+        Fit("hub.ring-in-wheel", ring.Outer, bore, "the ring's outer diameter", Source.Entered("the wheel's bore, as entered"), (outer, into) => into - outer);
+
+        void Fit(string rule, Length? measured, Length against, string what, Source source, Func<Length, Length, Length> room)
+        {
+            if (measured is not { } own)
+            {
+                book.Need(at, what, "the ring must fit hub and wheel");
+                return;
+            }
+
+            var play = room(own, against).Millimetres;
+            book.Judge(rule, at, play < -rounding || play > most, Amount.Of(own, "mm", 1), new Limit(Amount.Of(against, "mm", 1), source), null, cautions);
+        }
     }
 
     private static void Seat(CheckBook book, Position position, string at, Wheel wheel, Axle axle)
@@ -109,7 +142,7 @@ internal static class WheelToHub
         }
     }
 
-    private static string Word(SeatShape seat) => seat switch
+    internal static string Word(SeatShape seat) => seat switch
     {
         SeatShape.Cone => "cone",
         SeatShape.Ball => "ball",

@@ -37,6 +37,21 @@ internal static class FixingCautions
                 : "Hold the adapter at its angle while you pull, with the hand on the middle of the grip: the setting is right for that only.";
         }
 
+        if (question.Wrench is { WorstPercent: { } worst } wrench && fixings.Torque is { } wanted && wrench.IsOff(question.Adapter?.Setting(wanted) ?? wanted))
+        {
+            yield return $"This wrench was found {WrenchFindings.Signed(worst)} off: at its click the fixing gets from {wrench.LeastAt(wanted).Text("N·m", 1)} to {wrench.MostAt(wanted).Text("N·m", 1)}, and the clamp's band is widened by it. Do not use it: take another.";
+        }
+
+        if (fixings.SeatWorn)
+        {
+            yield return "A worn or galled seat rubs harder and settles: the low end of the clamp is counted with it, by figures from memory, and no torque makes up for it. Renew what is worn.";
+        }
+
+        if (fixings.LeftHandSide is { } side)
+        {
+            yield return $"The threads on the {(side == Side.Left ? "left" : "right")} side of this vehicle are left-hand: there they tighten anticlockwise and loosen clockwise.";
+        }
+
         yield return fixings.LeftHand
             ? "Left-hand thread: it tightens anticlockwise and loosens clockwise."
             : "Look at the stud ends before loosening: a stud marked L has a left-hand thread and loosens clockwise.";
@@ -100,7 +115,7 @@ internal static class FixingCautions
         }
 
         var f = question.Fixings;
-        var dry = ClampRange.Of(f.Torque!.Value, f.Thread!, clamp.Nominal.Seat, ThreadCondition.Dry, null).Nominal.Nominal;
+        var dry = ClampRange.Of(f.Torque!.Value, f.Thread!, clamp.Nominal.Seat, ThreadCondition.Dry, new ClampDetail { Form = f.Form }).Nominal.Nominal;
         return $"Oil raises the clamp at the same torque, here from {dry.Text("kN", 1)} dry to {clamp.Nominal.Nominal.Text("kN", 1)} oiled. {OilRule}";
     }
 

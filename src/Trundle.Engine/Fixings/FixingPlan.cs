@@ -17,6 +17,9 @@ public sealed record FixingQuestion(FixingSet Fixings)
     /// <summary>What lengthens the wrench, or null.</summary>
     public WrenchAdapter? Adapter { get; init; }
 
+    /// <summary>The wrench in the hand, or null where nothing is known of it.</summary>
+    public TorqueWrench? Wrench { get; init; }
+
     /// <summary>A goods vehicle over 3 500 kg, a bus or its trailer.</summary>
     public bool Heavy { get; init; }
 }
@@ -24,8 +27,21 @@ public sealed record FixingQuestion(FixingSet Fixings)
 /// <summary>One stage of the tightening.</summary>
 /// <param name="Percent">Share of the torque.</param>
 /// <param name="Torque">At the fixing, or null where the maker's torque is not known.</param>
-/// <param name="WrenchSetting">On the wrench, or null likewise; the torque itself where nothing lengthens the wrench.</param>
-public sealed record TighteningStage(double Percent, Torque? Torque, Torque? WrenchSetting);
+/// <param name="WrenchSetting">
+/// On the wrench, or null where the torque is not known or this wrench's scale does not hold it; the torque itself where nothing lengthens the wrench.
+/// </param>
+public sealed record TighteningStage(double Percent, Torque? Torque, Torque? WrenchSetting)
+{
+    /// <summary>Why this wrench is refused for the stage, or null.</summary>
+    public string? Refused { get; init; }
+}
+
+/// <summary>What may reach a fixing at the last stage, by what the wrench's last check found.</summary>
+/// <param name="Least">The least torque at the fixing.</param>
+/// <param name="Most">The greatest.</param>
+/// <param name="WorstPercent">The deviation that is farthest off, shown less reference.</param>
+/// <param name="Off">Farther off than a hand torque wrench may be.</param>
+public sealed record WrenchReach(Torque Least, Torque Most, double WorstPercent, bool Off);
 
 /// <summary>How the fixings of one wheel are tightened, what clamp that gives, and what to mind.</summary>
 public sealed record FixingPlan
@@ -44,6 +60,12 @@ public sealed record FixingPlan
 
     /// <summary>The stages.</summary>
     public required IReadOnlyList<TighteningStage> Stages { get; init; }
+
+    /// <summary>What the wrench's last check makes of the last stage, or null where torque or check is not known.</summary>
+    public WrenchReach? Reach { get; init; }
+
+    /// <summary>Which way the fixings turn.</summary>
+    public TurnDirection Direction => new(Question.Fixings.LeftHand);
 
     /// <summary>The clamp, or null where torque or thread is not known.</summary>
     public ClampRange? Clamp { get; init; }
@@ -66,4 +88,15 @@ public sealed record FixingPlan
     /// <summary>The wheel as it was recorded by this plan, see <see cref="TighteningProgress.TakenUp"/>.</summary>
     public Measures.Reading<TighteningProgress> TakeUp(IReadOnlyList<RecordedStage> recorded, int interruptions) =>
         TighteningProgress.TakenUp(OrderInUse, [.. Stages.Select(s => s.Percent)], recorded, interruptions);
+}
+
+/// <summary>Which way a fixing is turned, as seen from outside the wheel.</summary>
+/// <param name="LeftHand">Left-hand thread.</param>
+public readonly record struct TurnDirection(bool LeftHand)
+{
+    /// <summary>To tighten.</summary>
+    public string Tightens => LeftHand ? "anticlockwise" : "clockwise";
+
+    /// <summary>To loosen.</summary>
+    public string Loosens => LeftHand ? "clockwise" : "anticlockwise";
 }

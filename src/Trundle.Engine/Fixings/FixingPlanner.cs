@@ -23,7 +23,7 @@ public static class FixingPlanner
             ? question.StagePercents
             : [Figures.Of("fixings.stage.first").Value, Figures.Of("fixings.stage.last").Value];
         var clamp = fixings is { Torque: { } torque, Thread: { } thread }
-            ? ClampRange.Of(torque, thread, fixings.Seat, fixings.Condition, question.NutFactor)
+            ? ClampRange.Of(torque, thread, fixings.Seat, fixings.Condition, Detail(question, torque))
             : null;
         var proof = ProofLoad(fixings);
         return new FixingPlan
@@ -31,20 +31,38 @@ public static class FixingPlanner
             Question = question,
             Sequence = TighteningSequence.For(count),
             MakerOrder = fixings.Order.Count > 0 ? fixings.Order : null,
-            Stages = [.. percents.Select(p => Stage(p, fixings.Torque, question.Adapter))],
+            Stages = [.. percents.Select(p => Stage(p, question))],
+            Reach = Reach(question),
             Clamp = clamp,
             ProofLoad = proof,
             ReTorque = ReTorque.Customary(question.Heavy),
-            Findings = [.. ProofFindings(clamp, proof)],
+            Findings = [.. ProofFindings(clamp, proof), .. WrenchFindings.Of(question), .. LeastEngagement.Finding(fixings) is { } engagement ? [engagement] : Array.Empty<Finding>()],
             Cautions = [.. FixingCautions.For(question, clamp, proof)],
         };
     }
 
-    private static TighteningStage Stage(double percent, Torque? torque, WrenchAdapter? adapter)
+    private static TighteningStage Stage(double percent, FixingQuestion question)
     {
-        var atFixing = torque * (percent / 100);
-        return new TighteningStage(percent, atFixing, atFixing is { } t && adapter is not null ? adapter.Setting(t) : atFixing);
+        var atFixing = question.Fixings.Torque * (percent / 100);
+        var setting = atFixing is { } t && question.Adapter is not null ? question.Adapter.Setting(t) : atFixing;
+        return setting is { } s && WrenchFindings.Refusal(question.Wrench, s) is { } why
+            ? new TighteningStage(percent, atFixing, null) { Refused = why }
+            : new TighteningStage(percent, atFixing, setting);
     }
+
+    private static ClampDetail Detail(FixingQuestion question, Torque torque) => new()
+    {
+        NutFactor = question.NutFactor,
+        Form = question.Fixings.Form,
+        WornSeat = question.Fixings.SeatWorn,
+        Wrench = question.Wrench,
+        Setting = question.Adapter?.Setting(torque),
+    };
+
+    private static WrenchReach? Reach(FixingQuestion question) =>
+        question is { Wrench: { WorstPercent: { } worst } wrench, Fixings.Torque: { } torque }
+            ? new WrenchReach(wrench.LeastAt(torque), wrench.MostAt(torque), worst, wrench.IsOff(question.Adapter?.Setting(torque) ?? torque))
+            : null;
 
     private static Limit? ProofLoad(FixingSet fixings)
     {

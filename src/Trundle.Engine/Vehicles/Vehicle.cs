@@ -99,6 +99,48 @@ public sealed record FixingSet
 
     /// <summary>Left-hand thread.</summary>
     public bool LeftHand { get; init; }
+
+    /// <summary>The one side of the vehicle that has left-hand threads, where the two differ; null where they do not.</summary>
+    public Side? LeftHandSide { get; init; }
+
+    /// <summary>How far the fixings are on their threads, as counted or measured, or null.</summary>
+    public Engagement? Engagement { get; init; }
+
+    /// <summary>The maker's least engagement, or null.</summary>
+    public Engagement? LeastEngagement { get; init; }
+
+    /// <summary>The cone's angle and the ball's radius where they are known, or null.</summary>
+    public SeatForm? Form { get; init; }
+
+    /// <summary>The seats are worn, galled or pulled in.</summary>
+    public bool SeatWorn { get; init; }
+
+    /// <summary>The fixings of one wheel: left-hand where its side has such threads.</summary>
+    public FixingSet At(Position position) => LeftHandSide is { } side ? this with { LeftHand = position.Side == side, LeftHandSide = null } : this;
+}
+
+/// <summary>Some fixings of one kind as they were found on a wheel.</summary>
+/// <param name="Count">How many, or null.</param>
+/// <param name="Kind">Nut or bolt, or null.</param>
+/// <param name="Seat">Their seat, or null.</param>
+/// <param name="Thread">Their thread, or null.</param>
+/// <param name="LeftHand">Left-hand thread, or null where nobody looked.</param>
+public sealed record FoundFixings(int? Count, FixingKind? Kind, SeatShape? Seat, ThreadDesignation? Thread, bool? LeftHand);
+
+/// <summary>A ring that centres a wheel with a wide bore on a narrower hub.</summary>
+/// <param name="Material">What it is made of, or null.</param>
+/// <param name="Inner">Its own bore, which sits on the hub, or null.</param>
+/// <param name="Outer">Its outer diameter, which sits in the wheel's bore, or null.</param>
+public sealed record HubRing(HubRingMaterial? Material, Length? Inner, Length? Outer);
+
+/// <summary>What a hub ring is made of.</summary>
+public enum HubRingMaterial
+{
+    /// <summary>Metal.</summary>
+    Metal,
+
+    /// <summary>Plastic.</summary>
+    Plastic,
 }
 
 /// <summary>The hub that the wheel goes on.</summary>
@@ -299,6 +341,12 @@ public sealed record Wheel
     /// <summary>Seat of its holes.</summary>
     public SeatShape? Seat { get; init; }
 
+    /// <summary>The seats of its holes are worn, galled or pulled in; null where nobody looked.</summary>
+    public bool? SeatWorn { get; init; }
+
+    /// <summary>The ring in its bore, or null.</summary>
+    public HubRing? HubRing { get; init; }
+
     /// <summary>Load rating.</summary>
     public Mass? LoadRating { get; init; }
 
@@ -386,6 +434,9 @@ public sealed record Assembly
 
     /// <summary>Damages found.</summary>
     public IReadOnlyList<Damage> Damage { get; init; } = [];
+
+    /// <summary>The fixings as they were found on this wheel, alike ones together; empty where nobody looked.</summary>
+    public IReadOnlyList<FoundFixings> Fixings { get; init; } = [];
 
     /// <summary>What this tyre carries as weighed, or null.</summary>
     public Mass? Load { get; init; }

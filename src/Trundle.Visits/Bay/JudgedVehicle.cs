@@ -37,6 +37,7 @@ public sealed record JudgedVehicle(FittedVehicle Vehicle, IReadOnlyList<Finding>
         || (a.Position == b.Position
             && ReferenceEquals(a.Tyre, b.Tyre) && ReferenceEquals(a.Wheel, b.Wheel) && ReferenceEquals(a.Tread, b.Tread)
             && Equals(a.Pressure, b.Pressure)
+            && (ReferenceEquals(a.Fixings, b.Fixings) || (a.Fixings.Count == 0 && b.Fixings.Count == 0))
             && (ReferenceEquals(a.Damage, b.Damage) || (a.Damage.Count == 0 && b.Damage.Count == 0)));
 }
 

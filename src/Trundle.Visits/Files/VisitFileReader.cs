@@ -21,7 +21,7 @@ public static class VisitFileReader
     public static IReadOnlyList<(string Word, RuleSet Value)> RuleWords { get; } =
         [.. Enum.GetValues<RuleSet>().Select(set => (RuleSetWords.Of(set), set))];
 
-    private static readonly (string, SeatShape)[] SeatWords = [("cone", SeatShape.Cone), ("ball", SeatShape.Ball), ("flat", SeatShape.Flat)];
+    internal static readonly (string, SeatShape)[] SeatWords = [("cone", SeatShape.Cone), ("ball", SeatShape.Ball), ("flat", SeatShape.Flat)];
     private static readonly (string, Construction)[] ConstructionWords = [("radial", Construction.Radial), ("diagonal", Construction.Diagonal), ("bias-belted", Construction.BiasBelted)];
 
     /// <summary>Reads a file's root.</summary>
@@ -230,6 +230,7 @@ public static class VisitFileReader
             Order = order,
             LeftHand = o.Flag("leftHand") ?? false,
         };
+        fixings = FixingsReader.Further(o, fixings);
         if (fixings is { Thread: { } thread, PropertyClass: { } propertyClass } && PropertyClass.Read(propertyClass) is { IsRead: true } strength && strength.Value.Contradiction(thread) is { } contradiction)
         {
             o.Wrong("propertyClass", "property-class-contradicts", contradiction);
@@ -266,6 +267,7 @@ public static class VisitFileReader
             Tread = o.Object("tread") is { } tread ? ReadTread(tread) : null,
             Pressure = o.Object("pressure") is { } pressure ? ReadPressure(pressure) : null,
             Damage = o.Objects("damage").Select(ReadDamage).OfType<Damage>().ToList(),
+            Fixings = o.Objects("fixings").Select(FixingsReader.Found).ToList(),
             Load = o.Quantity<Mass>("load", "kg", Mass.FromKilograms(1), Mass.FromKilograms(20_000)),
             Sensor = o.Word("sensor", ("working", SensorState.Working), ("not working", SensorState.NotWorking), ("none", SensorState.Absent)),
         };
@@ -278,6 +280,7 @@ public static class VisitFileReader
             Tread = read.Tread,
             Pressure = read.Pressure,
             Damage = read.Damage,
+            Fixings = read.Fixings,
             Load = read.Load,
             Sensor = read.Sensor,
         };
@@ -326,6 +329,8 @@ public static class VisitFileReader
             Bore = Bore(o),
             BoltCircle = o.Reference("boltCircle", StampReader.Circle),
             Seat = o.Word("seat", SeatWords),
+            SeatWorn = o.Word("seatState", FixingsReader.SeatStates),
+            HubRing = o.Object("hubRing") is { } ring ? FixingsReader.Ring(ring) : null,
             LoadRating = o.Quantity<Mass>("loadRating", "kg", Mass.FromKilograms(20), Mass.FromKilograms(20_000)),
             SeatingLimit = Pressure(o, "seatingLimit"),
             MaximumPressure = Pressure(o, "maximumPressure"),

@@ -37,7 +37,18 @@ public static class FixingPlanAnswer
             ["percent"] = s.Percent,
             ["torqueNewtonMetres"] = s.Torque?.NewtonMetres,
             ["wrenchSettingNewtonMetres"] = s.WrenchSetting?.NewtonMetres,
+            ["wrenchRefused"] = s.Refused,
         }));
+        json["direction"] = new JsonObject
+        {
+            ["tightens"] = plan.Direction.Tightens,
+            ["loosens"] = plan.Direction.Loosens,
+            ["leftHandSide"] = fixings.LeftHandSide switch { Side.Left => "left", Side.Right => "right", null => null },
+        };
+        json["wrench"] = plan.Reach is { } reach
+            ? new JsonObject { ["deviationPercent"] = reach.WorstPercent, ["off"] = reach.Off, ["leastNewtonMetres"] = reach.Least.NewtonMetres, ["mostNewtonMetres"] = reach.Most.NewtonMetres }
+            : null;
+        json["engagement"] = Engagement(fixings);
         json["clamp"] = Clamp(plan);
         json["proofLoad"] = AnswerJson.Of(plan.ProofLoad);
         json["reTorque"] = new JsonObject
@@ -63,9 +74,28 @@ public static class FixingPlanAnswer
             yield return $"            computed: {string.Join(" - ", plan.Sequence)}";
         }
 
+        if (plan.Question.Fixings.LeftHand)
+        {
+            yield return $"Direction   tighten {plan.Direction.Tightens}, loosen {plan.Direction.Loosens}: left-hand thread";
+        }
+        else if (plan.Question.Fixings.LeftHandSide is { } side)
+        {
+            yield return $"Direction   left-hand threads on the {(side == Side.Left ? "left" : "right")} side: there tighten anticlockwise; the other side clockwise";
+        }
+
         foreach (var stage in plan.Stages)
         {
             yield return $"Stage       {Quantity.Number(stage.Percent, 0),3} %  {StageText(stage, plan.Question.Adapter is not null)}";
+        }
+
+        if (plan.Reach is { } reach)
+        {
+            yield return $"Wrench      last check {reach.WorstPercent.ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture)} % at the farthest: the fixing gets {reach.Least.Text("N·m", 1)} to {reach.Most.Text("N·m", 1)}";
+        }
+
+        foreach (var limit in LeastEngagement.Of(plan.Question.Fixings))
+        {
+            yield return $"Engagement  {plan.Question.Fixings.Engagement!.Text}, at least {limit.Least.Amount.Text} [{limit.Least.Source.ForPeople}]{(limit.Breached ? ": TOO LITTLE" : "")}";
         }
 
         if (plan.Clamp is { } clamp)
@@ -93,6 +123,11 @@ public static class FixingPlanAnswer
 
     private static string StageText(TighteningStage stage, bool lengthened)
     {
+        if (stage is { Torque: { } wanted, Refused: { } refused })
+        {
+            return $"{wanted.Text("N·m", 1)} ({wanted.Text("lbf·ft", 1)}) at the fixing, and not with this wrench: {refused}";
+        }
+
         if (stage is not { Torque: { } torque, WrenchSetting: { } setting })
         {
             return "torque not given";
@@ -101,6 +136,14 @@ public static class FixingPlanAnswer
         var text = $"{torque.Text("N·m", 1)} ({torque.Text("lbf·ft", 1)})";
         return lengthened ? $"{text} at the fixing: set the wrench to {setting.Text("N·m", 1)} ({setting.Text("lbf·ft", 1)})" : text;
     }
+
+    private static JsonObject? Engagement(FixingSet fixings) => fixings.Engagement is not { } engagement ? null : new JsonObject
+    {
+        ["text"] = engagement.Text,
+        ["lengthMillimetres"] = engagement.On(fixings.Thread)?.Millimetres,
+        ["turns"] = engagement.Turns ?? (fixings.Thread is { } thread ? engagement.Measured!.Value / thread.Pitch : null),
+        ["least"] = AnswerJson.List(LeastEngagement.Of(fixings).Select(l => (JsonNode?)new JsonObject { ["rule"] = l.Rule, ["breached"] = l.Breached, ["limit"] = AnswerJson.Of(l.Least) })),
+    };
 
     private static JsonArray Order(IEnumerable<int> order) => AnswerJson.List(order.Select(n => (JsonNode?)JsonValue.Create(n)));
 

@@ -29,6 +29,15 @@ public static class FixingsOperation
             new("--wrench-length", "wrenchLength", "Middle of the grip to the square drive, for example \"450 mm\" (a bare number is mm)."),
             new("--adapter", "adapter", "Square drive to the middle of the fixing, for example \"60 mm\" (a bare number is mm)."),
             new("--adapter-angle", "adapterAngle", "Turn of the adapter from the wrench's line in degrees: 0 straight on, 180 folded back."),
+            new("--seat-angle", "seatAngle", "Included angle of a cone seat where it is not 60°, for example 90."),
+            new("--ball-radius", "ballRadius", "Radius of a ball seat, for example \"13 mm\" (a bare number is mm)."),
+            new("--seat-state", "seatState", "sound or worn: a worn seat lowers the low end of the clamp."),
+            new("--engagement", "engagement", "How far the fixings are on their threads, for example \"7 turns\" or \"10.5 mm\"."),
+            new("--least-engagement", "leastEngagement", "The maker's least engagement, likewise."),
+            new("--wrench-least", "wrenchLeast", "The lowest mark of the wrench's scale, for example \"40 N·m\" (a bare number is N·m)."),
+            new("--wrench-most", "wrenchMost", "The highest mark of the wrench's scale, for example \"200 N·m\"."),
+            new("--wrench-deviation", "wrenchDeviation", "What its last check found, in per cent shown less reference, for example 2.5,-4.8.") { IsList = true },
+            new("--left-hand-side", "leftHandSide", "left or right: the one side of the vehicle that has left-hand threads."),
             new("--class", "class", "Class of the vehicle as in a visit's file, for example \"goods over 3500 kg\": changes the re-torque distance."),
         ],
     };
@@ -53,9 +62,10 @@ public static class FixingsOperation
         var stages = ReadStages(o);
         var nutFactor = o.Number("nutFactor", 0.03, 1);
         var adapter = ReadAdapter(o);
+        var wrench = ReadWrench(o);
         var vehicleClass = VisitFileReader.ReadVehicleClass(o, "class");
         var fixings = VisitFileReader.ReadFixings(o) with { PropertyClass = propertyClass?.Name };
-        return new FixingQuestion(fixings) { StagePercents = stages, NutFactor = nutFactor, Adapter = adapter, Heavy = IsHeavy(vehicleClass) };
+        return new FixingQuestion(fixings) { StagePercents = stages, NutFactor = nutFactor, Adapter = adapter, Wrench = wrench, Heavy = IsHeavy(vehicleClass) };
     }
 
     /// <summary>True for the classes whose re-torque is that of heavy vehicles.</summary>
@@ -100,6 +110,36 @@ public static class FixingsOperation
         }
 
         return stages;
+    }
+
+    /// <summary>Reads the wrench's scale and what its last check found, from <c>wrenchLeast</c>, <c>wrenchMost</c> and <c>wrenchDeviation</c>; null where nothing is told of it.</summary>
+    public static TorqueWrench? ReadWrench(FileObject o)
+    {
+        ArgumentNullException.ThrowIfNull(o);
+        Torque? smallest = Torque.FromNewtonMetres(0.1);
+        Torque? greatest = Torque.FromNewtonMetres(5000);
+        var least = o.Quantity("wrenchLeast", "N·m", smallest, greatest);
+        var most = o.Quantity("wrenchMost", "N·m", smallest, greatest);
+        var deviations = new List<double>();
+        foreach (var item in o.Items("wrenchDeviation"))
+        {
+            var text = item.Kind is NodeKind.Text or NodeKind.Number ? item.Text.Trim().TrimEnd('%', '\u00a0', ' ').Replace('−', '-') : "";
+            if (NumberText.Read(text) is { IsRead: true, Value: > -50 and < 50 } read)
+            {
+                deviations.Add(read.Value);
+            }
+            else
+            {
+                o.Problems.Add(new Problem(item.Path, "deviation-unreadable", $"'{NumberText.Shown(item.Text)}' is no deviation in per cent between -50 and 50, such as -2.5."));
+            }
+        }
+
+        if (least is { } low && most is { } high && low >= high)
+        {
+            o.Wrong("wrenchLeast", "out-of-range", $"The lowest mark, {low.Text("N·m", 1)}, is not below the highest, {high.Text("N·m", 1)}.");
+        }
+
+        return least is null && most is null && deviations.Count == 0 ? null : new TorqueWrench(least, most, deviations);
     }
 
     /// <summary>Reads what lengthens the wrench, from <c>wrenchLength</c>, <c>adapter</c> and <c>adapterAngle</c>; null where nothing does.</summary>

@@ -134,6 +134,12 @@ public sealed class VisitAnswers
         Put("propertyClass", fixings.PropertyClass);
         Put("seat", fixings.Seat switch { SeatShape.Cone => "cone", SeatShape.Ball => "ball", SeatShape.Flat => "flat", null => null });
         Put("condition", fixings.Condition switch { ThreadCondition.Dry => "dry", ThreadCondition.Oiled => "oiled", null => null });
+        Put("leftHandSide", fixings.LeftHandSide switch { Side.Left => "left", Side.Right => "right", null => null });
+        Put("engagement", fixings.Engagement?.Exact);
+        Put("leastEngagement", fixings.LeastEngagement?.Exact);
+        Put("seatState", fixings.SeatWorn ? "worn" : null);
+        Put("seatAngle", fixings.Form?.ConeAngle is { } angle ? string.Create(CultureInfo.InvariantCulture, $"{angle.Degrees}°") : null);
+        Put("ballRadius", fixings.Form?.BallRadius is { } ball ? string.Create(CultureInfo.InvariantCulture, $"{ball.Millimetres} mm") : null);
         if (fixings.Order.Count > 0)
         {
             body["order"] = AnswerJson.List(fixings.Order.Select(n => n.ToString(CultureInfo.InvariantCulture)));

@@ -89,4 +89,54 @@ public class ClampRangeTests
         SeatContact.Estimated(M12, SeatShape.Flat).MeanRadius.Millimetres.ShouldBe(8.203, 0.0005);
         SeatContact.Estimated(ThreadDesignation.Read("M14x1.5").Value, SeatShape.Flat).MeanRadius.Millimetres.ShouldBe(9.469, 0.0005);
     }
+
+    // 90° cone: 1/sin 45° = 1.4142 (the reference's derivation).
+    [Theory]
+    [InlineData(60, 2)]
+    [InlineData(90, 1.41421356)]
+    [InlineData(120, 1.15470054)]
+    public void A_cone_wedges_by_its_own_angle(double degrees, double wedge)
+    {
+        SeatContact.Estimated(M12, SeatShape.Cone, new SeatForm(Angle.FromDegrees(degrees), null)).Wedge.ShouldBe(wedge, 1e-6);
+        var flat = NutFactor.LongForm(M12, SeatContact.Estimated(M12, SeatShape.Flat), 0.15, 0.15);
+        var range = ClampRange.Of(OneHundredAndTen, M12, SeatShape.Cone, ThreadCondition.Dry, new ClampDetail { Form = new SeatForm(Angle.FromDegrees(degrees), null) });
+        range.Nominal.Nominal.Newtons.ShouldBe(110 / (flat.Pitch + flat.Thread + (flat.Seat * wedge)).Metres, 0.1);
+    }
+
+    [Fact]
+    public void A_wrench_that_was_found_too_far_off_widens_the_band_and_one_within_its_tolerance_does_not()
+    {
+        var plain = Range(SeatShape.Cone, ThreadCondition.Dry);
+        var good = With(new TorqueWrench(null, null, [-4, 4]));
+        (good.Low, good.High).ShouldBe((plain.Low, plain.High));
+
+        // It shows 10 % too much: at its click the fixing gets 100 N·m of 110.
+        var high = With(new TorqueWrench(null, null, [10, 2]));
+        (high.Low / plain.Low).ShouldBe(1 / 1.1, 1e-12);
+        high.High.ShouldBe(plain.High);
+
+        // It shows 8 % too little at one point: the fixing may get more than 119 N·m.
+        var low = With(new TorqueWrench(null, null, [-8, 2]));
+        (low.High / plain.High).ShouldBe(1 / 0.92, 1e-12);
+        (low.Low / plain.Low).ShouldBe(1 / 1.02, 1e-12);
+        low.Nominal.Nominal.ShouldBe(plain.Nominal.Nominal);
+
+        static ClampRange With(TorqueWrench wrench) => ClampRange.Of(OneHundredAndTen, M12, SeatShape.Cone, ThreadCondition.Dry, new ClampDetail { Wrench = wrench });
+    }
+
+    [Fact]
+    public void A_worn_seat_lowers_the_low_end_and_raises_nothing()
+    {
+        foreach (var seat in Enum.GetValues<SeatShape>())
+        {
+            var sound = Range(seat, ThreadCondition.Dry);
+            var worn = ClampRange.Of(OneHundredAndTen, M12, seat, ThreadCondition.Dry, new ClampDetail { WornSeat = true });
+            (worn.Nominal.Nominal, worn.High).ShouldBe((sound.Nominal.Nominal, sound.High));
+            var contact = SeatContact.Estimated(M12, seat);
+            var rubbed = NutFactor.LongForm(M12, contact, 0.15, 0.15).Arm / NutFactor.LongForm(M12, contact, 0.15, 0.3).Arm;
+            (worn.Low / sound.Low).ShouldBe(0.9 * rubbed, 1e-12);
+        }
+
+        ClampRange.Of(OneHundredAndTen, M12, null, ThreadCondition.Dry, new ClampDetail { NutFactor = 0.2, WornSeat = true }).Low.Kilonewtons.ShouldBe(110 / (0.2 * 12) * 0.65 * 0.9, 1e-9);
+    }
 }

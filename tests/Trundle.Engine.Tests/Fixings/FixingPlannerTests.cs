@@ -113,4 +113,102 @@ public class FixingPlannerTests
         var adapter = new WrenchAdapter(Length.FromMillimetres(450), Length.FromMillimetres(60), Angle.FromDegrees(degrees));
         adapter.Setting(Torque.FromNewtonMetres(120)).NewtonMetres.ShouldBe(setting, 0.005);
     }
+
+    [Fact]
+    public void A_setting_off_the_wrenchs_scale_is_refused_with_its_reason()
+    {
+        var plan = FixingPlanner.Plan(new FixingQuestion(Known) { Wrench = new TorqueWrench(Torque.FromNewtonMetres(60), Torque.FromNewtonMetres(300), []) });
+        plan.Stages[0].WrenchSetting.ShouldBeNull();
+        plan.Stages[0].Refused!.ShouldContain("below the lowest mark of this wrench, 60 N·m");
+        plan.Stages[1].WrenchSetting!.Value.NewtonMetres.ShouldBe(110, 1e-9);
+        plan.Findings.ShouldBeEmpty();
+
+        // Folded back, the adapter asks for more than the scale holds.
+        var back = FixingPlanner.Plan(new FixingQuestion(Known)
+        {
+            Wrench = new TorqueWrench(Torque.FromNewtonMetres(10), Torque.FromNewtonMetres(120), []),
+            Adapter = new WrenchAdapter(Length.FromMillimetres(450), Length.FromMillimetres(60), Angle.FromDegrees(180)),
+        });
+        back.Stages[1].Refused!.ShouldContain("above the highest mark of this wrench, 120 N·m");
+        var finding = back.Findings.ShouldHaveSingleItem();
+        (finding.Rule, finding.Category).ShouldBe(("fixings.wrench-scale", Category.Major));
+        finding.Measured.Value!.Value.ShouldBe(110 / (1 - (60 / 450.0)), 1e-9);
+    }
+
+    [Theory]
+    [InlineData(110, 550, false)]
+    [InlineData(110, 551, true)]
+    public void The_lowest_fifth_of_a_scale_is_not_looked_at_by_its_calibration(double torque, double most, bool said)
+    {
+        var plan = FixingPlanner.Plan(new FixingQuestion(Known with { Torque = Torque.FromNewtonMetres(torque) }) { Wrench = new TorqueWrench(null, Torque.FromNewtonMetres(most), []) });
+        plan.Findings.Any(f => f is { Rule: "fixings.wrench-low", Category: Category.Minor }).ShouldBe(said);
+        plan.Stages[1].WrenchSetting.ShouldNotBeNull();
+    }
+
+    [Theory]
+    [InlineData(4, false)]
+    [InlineData(-4, false)]
+    [InlineData(4.1, true)]
+    [InlineData(-4.1, true)]
+    public void A_wrench_farther_off_than_4_per_cent_is_a_finding_and_its_torques_are_told(double percent, bool off)
+    {
+        var plan = FixingPlanner.Plan(new FixingQuestion(Known) { Wrench = new TorqueWrench(null, null, [0.5, percent]) });
+        plan.Findings.Any(f => f is { Rule: "fixings.wrench-off", Category: Category.Major }).ShouldBe(off);
+        plan.Reach!.Off.ShouldBe(off);
+        plan.Cautions.Any(c => c.Contains("Do not use it: take another", StringComparison.Ordinal)).ShouldBe(off);
+        (percent > 0 ? plan.Reach.Least : plan.Reach.Most).NewtonMetres.ShouldBe(110 / (1 + (percent / 100)), 1e-9);
+    }
+
+    [Fact]
+    public void A_small_wrench_may_be_6_per_cent_off()
+    {
+        var plan = FixingPlanner.Plan(new FixingQuestion(Known with { Torque = Torque.FromNewtonMetres(9) }) { Wrench = new TorqueWrench(null, null, [5.5]) });
+        plan.Reach!.Off.ShouldBeFalse();
+        plan.Findings.ShouldBeEmpty();
+    }
+
+    [Theory]
+    [InlineData("8 turns", null, null)]
+    [InlineData("7 turns", null, "fixings.engagement")]
+    [InlineData("6 turns", null, "fixings.engagement-stripping")]
+    [InlineData("8 turns", "9 turns", "fixings.engagement-maker")]
+    [InlineData("8 turns", "13 mm", "fixings.engagement-maker")]
+    public void Too_little_thread_in_thread_is_a_finding_by_the_gravest_limit(string found, string? least, string? rule)
+    {
+        var plan = Plan(Known with { Engagement = Engagement.Read(found).Value, LeastEngagement = least is null ? null : Engagement.Read(least).Value });
+        plan.Findings.SingleOrDefault()?.Rule.ShouldBe(rule);
+        plan.Findings.Count.ShouldBe(rule is null ? 0 : 1);
+    }
+
+    [Fact]
+    public void Turns_on_a_thread_without_its_pitch_are_held_against_turns_alone()
+    {
+        var fixings = Known with { Thread = null, Engagement = Engagement.Read("7").Value };
+        LeastEngagement.Of(fixings).ShouldBeEmpty();
+        LeastEngagement.Of(fixings with { LeastEngagement = Engagement.Read("12 mm").Value }).ShouldBeEmpty();
+        LeastEngagement.Of(fixings with { LeastEngagement = Engagement.Read("7.5 turns").Value }).ShouldHaveSingleItem().Breached.ShouldBeTrue();
+    }
+
+    [Fact]
+    public void A_left_hand_thread_keeps_its_order_and_turns_the_other_way()
+    {
+        foreach (var count in Enumerable.Range(3, 10))
+        {
+            var right = Plan(Known with { Count = count });
+            var left = Plan(Known with { Count = count, LeftHand = true });
+            left.Sequence.ShouldBe(right.Sequence, "the pull to one side does not ask for the hand of the thread");
+            (right.Direction.Tightens, right.Direction.Loosens).ShouldBe(("clockwise", "anticlockwise"));
+            (left.Direction.Tightens, left.Direction.Loosens).ShouldBe(("anticlockwise", "clockwise"));
+        }
+    }
+
+    [Fact]
+    public void Left_hand_threads_on_one_side_alone_are_left_hand_there_and_nowhere_else()
+    {
+        var set = Known with { LeftHandSide = Side.Left };
+        set.At(Position.Read("1L").Value).LeftHand.ShouldBeTrue();
+        set.At(Position.Read("2Ro").Value).LeftHand.ShouldBeFalse();
+        Plan(set).Cautions.ShouldContain(c => c.StartsWith("The threads on the left side of this vehicle are left-hand", StringComparison.Ordinal));
+        (Known with { LeftHand = true }).At(Position.Read("1R").Value).LeftHand.ShouldBeTrue();
+    }
 }

@@ -1,3 +1,4 @@
+using Trundle.Engine.Fixings;
 using Trundle.Engine.Sidewall;
 using Trundle.Engine.Tests.Fitment;
 using Trundle.Engine.Vehicles;
@@ -54,6 +55,15 @@ internal static class RuleCases
         ["hub.bore"] = new(Bore(57.31), [Bore(57.3), Plain]),
         ["hub.seat"] = new(Wheel(w => w with { Seat = SeatShape.Ball }), [Plain]),
         ["fixings.count"] = new(Fixings(4), [Fixings(5), Plain], "axle 1"),
+        ["hub.ring-on-hub"] = new(Ring(57.31, 63.4), [Ring(57.3, 63.4), Ring(57.1, 63.4), Plain]),
+        ["hub.ring-in-wheel"] = new(Ring(57.1, 63.19), [Ring(57.1, 63.2), Ring(57.1, 63.4), Plain]),
+        ["wheel.seat-worn"] = new(Wheel(w => w with { SeatWorn = true }), [Wheel(w => w with { SeatWorn = false }), Plain]),
+        ["fixings.mixed"] = new(Found(Bolts(4), Bolts(1) with { Seat = SeatShape.Ball }), [Found(Bolts(4), Bolts(1)), Plain]),
+        ["fixings.foreign"] = new(Found(Bolts(5) with { Kind = FixingKind.Nut }), [Found(Bolts(5)), Plain]),
+        ["fixings.missing"] = new(Found(Bolts(4)), [Found(Bolts(5)), Found(Bolts(3), Bolts(2)), Plain]),
+        ["fixings.engagement-maker"] = new(Engaged("7.9 turns", "8 turns"), [Engaged("8 turns", "8 turns"), Engaged("12 mm", "8 turns"), Engaged("7.9 turns", null)], "axle 1"),
+        ["fixings.engagement-stripping"] = new(Engaged("9.23 mm", null), [Engaged("9.25 mm", null), Plain], "axle 1"),
+        ["fixings.engagement"] = new(Engaged("11.99 mm", null), [Engaged("12 mm", null), Engaged("8 turns", null), Plain], "axle 1"),
         ["wheel.load"] = new(Rated(399.9), [Rated(400), Rated(400.1)]),
         ["wheel.load-placard"] = new(s => NoLoads(Rated(614.9)(s)), [s => NoLoads(Rated(615)(s)), s => NoLoads(Rated(615.1)(s))]),
         ["condemned.tyre"] = new(Tyre(t => t with { Condemned = true }), [Plain]),
@@ -109,6 +119,33 @@ internal static class RuleCases
     private static Func<FittedVehicle, FittedVehicle> Bore(double millimetres) => Wheel(w => w with { Bore = Length.FromMillimetres(millimetres) });
 
     private static Func<FittedVehicle, FittedVehicle> Fixings(int count) => s => s with { Vehicle = s.Vehicle with { Axles = [.. s.Vehicle.Axles.Select(a => a with { Fixings = a.Fixings! with { Count = count } })] } };
+
+    /// <summary>A ring between a hub of 57.1 mm and a wheel of 63.4 mm.</summary>
+    private static Func<FittedVehicle, FittedVehicle> Ring(double inner, double outer) => Wheel(w => w with
+    {
+        Bore = Length.FromMillimetres(63.4),
+        HubRing = new HubRing(HubRingMaterial.Plastic, Length.FromMillimetres(inner), Length.FromMillimetres(outer)),
+    });
+
+    private static FoundFixings Bolts(int count) => new(count, FixingKind.Bolt, SeatShape.Cone, null, false);
+
+    private static Func<FittedVehicle, FittedVehicle> Found(params FoundFixings[] found) => s => s.With("1L", a => a with { Fixings = found });
+
+    private static Func<FittedVehicle, FittedVehicle> Engaged(string found, string? least) => s => s with
+    {
+        Vehicle = s.Vehicle with
+        {
+            Axles = [.. s.Vehicle.Axles.Select(a => a with
+            {
+                Fixings = a.Fixings! with
+                {
+                    Thread = ThreadDesignation.Read("M12x1.5").Value,
+                    Engagement = Engagement.Read(found).Value,
+                    LeastEngagement = least is null ? null : Engagement.Read(least).Value,
+                },
+            })],
+        },
+    };
 
     private static Func<FittedVehicle, FittedVehicle> Rated(double kilograms) => Wheel(w => w with { LoadRating = Mass.FromKilograms(kilograms) });
 

@@ -97,6 +97,16 @@ public class FixingsOperationTests
     [InlineData("""{"count":5,"adapter":"60 mm"}""", "wrenchLength", "missing")]
     [InlineData("""{"count":5,"wrenchLength":450,"adapterAngle":45}""", "adapter", "missing")]
     [InlineData("""{"count":5,"wrenchLength":100,"adapter":100,"adapterAngle":180}""", "adapterAngle", "adapter-leaves-no-arm")]
+    [InlineData("""{"count":5,"engagement":"many"}""", "engagement", "engagement-unreadable")]
+    [InlineData("""{"count":5,"engagement":"0 turns"}""", "engagement", "engagement-out-of-range")]
+    [InlineData("""{"count":5,"engagement":"7 mm/s"}""", "engagement", "engagement-unreadable")]
+    [InlineData("""{"count":5,"seat":"flat","seatAngle":90}""", "seatAngle", "seat-angle-without-cone")]
+    [InlineData("""{"count":5,"seat":"cone","ballRadius":13}""", "ballRadius", "ball-radius-without-ball")]
+    [InlineData("""{"count":5,"seat":"ball","thread":"M12x1.5","ballRadius":8}""", "ballRadius", "out-of-range")]
+    [InlineData("""{"count":5,"seatState":"old"}""", "seatState", "word-unknown")]
+    [InlineData("""{"count":5,"wrenchLeast":200,"wrenchMost":40}""", "wrenchLeast", "out-of-range")]
+    [InlineData("""{"count":5,"wrenchDeviation":["2","much"]}""", "wrenchDeviation[1]", "deviation-unreadable")]
+    [InlineData("""{"count":5,"leftHandSide":"near"}""", "leftHandSide", "word-unknown")]
     [InlineData("""{"count":5,"torqe":100}""", "torqe", "key-unknown")]
     public void Wrong_input_is_named_where_it_stands(string body, string where, string code)
     {
@@ -128,5 +138,63 @@ public class FixingsOperationTests
         var problems = new List<Problem>();
         VisitFileReader.Read(FileNode.Parse("""{"vehicle":{"axles":[{"fixings":{"count":5,"thread":"M12x1.5","propertyClass":"8"}}]}}""", "f").Value, problems);
         problems.ShouldHaveSingleItem().Where.ShouldBe("vehicle.axles[0].fixings.propertyClass");
+    }
+
+    [Fact]
+    public void A_wrench_that_is_off_and_off_its_scale_is_told_with_its_reasons()
+    {
+        var answer = Run("""{"count":5,"torque":110,"thread":"M12x1.5","seat":"cone","condition":"dry","wrenchLeast":"60 N·m","wrenchMost":"300 N·m","wrenchDeviation":["-8 %",1]}""").Value;
+        answer.No.ShouldBeTrue();
+        answer.Body["stages"]![0]!["wrenchSettingNewtonMetres"].ShouldBeNull();
+        answer.Body["stages"]![0]!["wrenchRefused"]!.GetValue<string>().ShouldContain("lowest mark");
+        answer.Body["stages"]![1]!["wrenchRefused"].ShouldBeNull();
+        Number(answer.Body["wrench"]!["mostNewtonMetres"]).ShouldBe(110 / 0.92, 1e-9);
+        Number(answer.Body["wrench"]!["leastNewtonMetres"]).ShouldBe(110 / 1.01, 1e-9);
+        answer.Body["findings"]![0]!["rule"]!.GetValue<string>().ShouldBe("fixings.wrench-off");
+        Number(answer.Body["clamp"]!["highKilonewtons"]).ShouldBe(30.10 * 1.35 / 0.92, 0.02);
+        answer.ForPeople.ShouldContain(l => l.Contains("not with this wrench", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Engagement_is_told_in_turns_and_length_with_every_limit_it_is_held_against()
+    {
+        var answer = Run("""{"count":5,"torque":110,"thread":"M12x1.5","engagement":"6 turns","leastEngagement":"9 mm"}""").Value;
+        answer.No.ShouldBeTrue();
+        Number(answer.Body["engagement"]!["lengthMillimetres"]).ShouldBe(9, 1e-9);
+        answer.Body["engagement"]!["least"]!.AsArray().Select(l => (l!["rule"]!.GetValue<string>(), l["breached"]!.GetValue<bool>()))
+            .ShouldBe([("fixings.engagement-maker", false), ("fixings.engagement-stripping", true), ("fixings.engagement", true)]);
+        answer.ForPeople.ShouldContain(l => l.Contains("TOO LITTLE", StringComparison.Ordinal) && l.Contains("from memory", StringComparison.Ordinal));
+        Body("""{"count":5}""")["engagement"].ShouldBeNull();
+    }
+
+    [Fact]
+    public void Left_hand_threads_are_told_with_the_way_they_turn()
+    {
+        var all = Run("""{"count":6,"leftHand":true}""").Value;
+        all.Body["direction"]!["tightens"]!.GetValue<string>().ShouldBe("anticlockwise");
+        all.Body["sequence"]!.ToJsonString().ShouldBe("[1,4,2,5,3,6]");
+        all.ForPeople.ShouldContain(l => l.StartsWith("Direction", StringComparison.Ordinal) && l.Contains("tighten anticlockwise", StringComparison.Ordinal));
+        var side = Run("""{"count":6,"leftHandSide":"left"}""").Value;
+        side.Body["direction"]!["leftHandSide"]!.GetValue<string>().ShouldBe("left");
+        side.ForPeople.ShouldContain(l => l.Contains("left-hand threads on the left side", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_visits_file_hands_the_same_keys_to_the_fixings_of_its_axle()
+    {
+        var problems = new List<Problem>();
+        var file = VisitFileReader.Read(FileNode.Parse("""{"vehicle":{"axles":[{"fixings":{"count":5,"thread":"M12x1.5","torque":"110 N·m","seat":"cone","seatAngle":"90°","seatState":"worn","condition":"dry","engagement":"6.5 turns","leastEngagement":"8 turns","leftHandSide":"right"}}]},"fitted":[{"position":"1L","wheel":{"seatState":"worn","hubRing":{"material":"plastic","inner":"57.1 mm","outer":"63.4 mm"}},"fixings":[{"count":4,"kind":"bolt","seat":"cone"},{"count":1,"kind":"nut"}]}]}""", "f").Value, problems);
+        problems.ShouldBeEmpty();
+        var body = VisitAnswers.FixingsBody(file.Subject.Vehicle.Axles[0].Fixings, "car")!;
+        (body["engagement"]!.GetValue<string>(), body["leastEngagement"]!.GetValue<string>(), body["seatAngle"]!.GetValue<string>(), body["seatState"]!.GetValue<string>(), body["leftHandSide"]!.GetValue<string>())
+            .ShouldBe(("6.5 turns", "8 turns", "90°", "worn", "right"));
+        FixingsOperation.Operation.Run(FileNode.From(body)).Value.Body["worst"]!.GetValue<string>().ShouldBe("major");
+        var wheel = file.Subject.Fitted[0];
+        wheel.Wheel!.SeatWorn.ShouldBe(true);
+        wheel.Wheel.HubRing!.Outer!.Value.Millimetres.ShouldBe(63.4, 1e-9);
+        wheel.Fixings.Select(f => f.Count).ShouldBe([4, 1]);
+
+        VisitFileReader.Read(FileNode.Parse("""{"fitted":[{"position":"1L","wheel":{"hubRing":{"inner":64,"outer":63}}}]}""", "f").Value, problems);
+        problems.ShouldHaveSingleItem().Code.ShouldBe("ring-inside-out");
     }
 }

@@ -10,7 +10,7 @@ public sealed class StagesTests : BayContext
     [Fact]
     public void Each_stage_says_its_share_and_what_the_wrench_is_set_to()
     {
-        BeforeTheWork(Role.Technician, ("work.steps.1L.by-hand", "all by hand"));
+        BeforeTheWork(Role.Technician, ("work.steps.1L.hub-face", "done"), ("work.steps.1L.by-hand", "all by hand"));
         var page = Page(Leg.Refit, "1L", "stages");
         var rows = page.FindAll(".beside-picture tbody tr").Select(r => r.Children.Select(c => c.TextContent.Trim()).ToList()).ToList();
         rows.ShouldBe([["1", "50 %", "60 N·m (44 lbf·ft)"], ["2", "100 %", "120 N·m (89 lbf·ft)"]]);
@@ -23,7 +23,7 @@ public sealed class StagesTests : BayContext
     [Fact]
     public void The_sequence_is_walked_fixing_by_fixing_and_an_interruption_begins_at_the_first_stage()
     {
-        BeforeTheWork(Role.Technician, ("work.steps.1L.by-hand", "all by hand"));
+        BeforeTheWork(Role.Technician, ("work.steps.1L.hub-face", "done"), ("work.steps.1L.by-hand", "all by hand"));
         var page = Page(Leg.Refit, "1L", "stages");
         var order = WheelFixings.PlanAt(Visit, Trundle.Engine.Vehicles.Position.Read("1L").Value)!.OrderInUse;
         foreach (var fixing in order)
@@ -44,7 +44,7 @@ public sealed class StagesTests : BayContext
     [Fact]
     public void The_makers_own_order_comes_first()
     {
-        BeforeTheWork(Role.Technician, ("work.steps.1L.by-hand", "all by hand"), ("vehicle.axles.0.fixings.order.0", "1"), ("vehicle.axles.0.fixings.order.1", "3"), ("vehicle.axles.0.fixings.order.2", "5"), ("vehicle.axles.0.fixings.order.3", "2"), ("vehicle.axles.0.fixings.order.4", "4"));
+        BeforeTheWork(Role.Technician, ("work.steps.1L.hub-face", "done"), ("work.steps.1L.by-hand", "all by hand"), ("vehicle.axles.0.fixings.order.0", "1"), ("vehicle.axles.0.fixings.order.1", "3"), ("vehicle.axles.0.fixings.order.2", "5"), ("vehicle.axles.0.fixings.order.3", "2"), ("vehicle.axles.0.fixings.order.4", "4"));
         var page = Page(Leg.Refit, "1L", "stages");
         page.Find(".beside-picture").TextContent.ShouldContain("The maker’s own order: 1 – 3 – 5 – 2 – 4");
     }
@@ -52,7 +52,7 @@ public sealed class StagesTests : BayContext
     [Fact]
     public void An_adapter_changes_the_setting_and_not_the_torque()
     {
-        BeforeTheWork(Role.Technician, ("work.steps.1L.by-hand", "all by hand"));
+        BeforeTheWork(Role.Technician, ("work.steps.1L.hub-face", "done"), ("work.steps.1L.by-hand", "all by hand"));
         var page = Page(Leg.Refit, "1L", "stages");
         page.Find("#wrench-length").Change("450");
         page.Find("#wrench-adapter").Change("60 mm");
@@ -65,7 +65,7 @@ public sealed class StagesTests : BayContext
     [Fact]
     public void A_turn_without_an_adapter_is_said_at_the_field()
     {
-        BeforeTheWork(Role.Technician, ("work.steps.1L.by-hand", "all by hand"));
+        BeforeTheWork(Role.Technician, ("work.steps.1L.hub-face", "done"), ("work.steps.1L.by-hand", "all by hand"));
         var page = Page(Leg.Refit, "1L", "stages");
         page.Find("#wrench-length").Change("450");
         page.Find("#wrench-turn").Change("90");
@@ -76,14 +76,14 @@ public sealed class StagesTests : BayContext
     [Fact]
     public void Without_the_makers_torque_there_is_none_and_nothing_is_tightened()
     {
-        BeforeTheWork(Role.Technician, ("work.steps.1L.by-hand", "all by hand"), ("vehicle.axles.0.fixings.torque", ""));
+        BeforeTheWork(Role.Technician, ("work.steps.1L.hub-face", "done"), ("work.steps.1L.by-hand", "all by hand"), ("vehicle.axles.0.fixings.torque", ""));
         var page = Page(Leg.Refit, "1L", "stages");
         page.Find(".beside-picture tbody").TextContent.ShouldNotContain("N·m");
         page.FindAll("button").ShouldNotContain(b => b.TextContent.Contains("fixing", StringComparison.Ordinal));
         page.Find(".beside-picture .stops a").GetAttribute("href").ShouldEndWith("/arrive/axle-1#f-vehicle-axles-0-fixings-torque");
     }
 
-    private static readonly (string, string)[] ByHand = [("work.steps.1L.by-hand", "all by hand"), ("work.steps.1R.by-hand", "all by hand")];
+    private static readonly (string, string)[] ByHand = [("work.steps.1L.hub-face", "done"), ("work.steps.1L.by-hand", "all by hand"), ("work.steps.1R.hub-face", "done"), ("work.steps.1R.by-hand", "all by hand")];
 
     private IReadOnlyList<int> Order => WheelFixings.PlanAt(Visit, Trundle.Engine.Vehicles.Position.Read("1L").Value)!.OrderInUse;
 

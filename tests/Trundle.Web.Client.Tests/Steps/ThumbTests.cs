@@ -77,7 +77,7 @@ public sealed class ThumbTests : BayContext
     [Fact]
     public void A_step_left_behind_at_the_wheel_comes_before_the_next_wheel()
     {
-        BeforeTheSignature(Role.Technician, ("work.steps.1L.hub-face", ""), ("work.steps.1R.hub-face", ""));
-        First(Page(Leg.Refit, "1L", "stages")).ShouldBe(Procedure.Ordinary.Step("hub-face").Title);
+        BeforeTheSignature(Role.Technician, ("work.steps.1L.covers-off", ""), ("work.steps.1R.covers-off", ""));
+        First(Page(Leg.OffTheCar, "1L", "slacken")).ShouldBe(Procedure.Ordinary.Step("covers-off").Title);
     }
 }
