@@ -44,8 +44,14 @@ public enum ProofGap
     /// <summary>The work that a choice may take was used up before everything was looked at.</summary>
     WorkUsedUp,
 
-    /// <summary>Heavier strips than those listed, more pieces than are looked at, or more orders of pieces of different lengths than are tried.</summary>
-    LeftOut,
+    /// <summary>Heavier strips than those listed: pulling against each other they may come nearer, and nothing limits them.</summary>
+    HeavierStrips,
+
+    /// <summary>More pieces than are looked at, and nothing limits them.</summary>
+    MorePieces,
+
+    /// <summary>More orders of pieces around the rim than are tried, or a row of them that reaches half round it.</summary>
+    Orders,
 }
 
 /// <summary>The weights to fit, and what they leave.</summary>
@@ -127,6 +133,9 @@ public sealed record BalanceOutcome
 
     /// <summary>Why it is not proven.</summary>
     public required ProofGap Gap { get; init; }
+
+    /// <summary>Strips up to this mass were looked at, all of them; null where every strip that may be fitted was.</summary>
+    public required Mass? StripsTo { get; init; }
 
     /// <summary>The work that the choice took, in counted steps: see <see cref="BalanceSolve.MostWork"/>.</summary>
     public required long Work { get; init; }

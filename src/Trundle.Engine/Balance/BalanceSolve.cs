@@ -38,7 +38,7 @@ public static class BalanceSolve
 
         var score = ScoreParts.Of(problem.Tolerance, problem.Planes, problem.ReadingPlanes);
         var choice = new WeightChoice(problem, score, mostWork);
-        var chosen = choice.Best(out var proven);
+        var chosen = choice.Best(out var gap);
         List<FittedWeight> weights =
         [
             .. Fitted(problem, PlaneSide.Inner, problem.Inner, chosen.Inner),
@@ -59,7 +59,8 @@ public static class BalanceSolve
             ScoreBefore = score.Of(needed.Inner.GramMillimetres, needed.Outer.GramMillimetres, out _),
             WithinTolerance = value <= 1 + 1e-9,
             TotalMass = Mass.FromGrams(weights.Sum(w => w.Mass.Grams)),
-            Gap = proven ? ProofGap.None : choice.RanOut ? ProofGap.WorkUsedUp : ProofGap.LeftOut,
+            Gap = gap,
+            StripsTo = double.IsFinite(choice.StripsToGrams) ? Mass.FromGrams(choice.StripsToGrams) : null,
             Work = choice.Work,
             MostWork = mostWork,
         };

@@ -51,7 +51,9 @@ public static class BalanceWords
             ProofGap.None => "",
             ProofGap.WorkUsedUp when outcome.MostWork < BalanceSolve.MostWork => " Not proven: this device may do only a part of the work before a page would stand still; the visit's check by the command or the server looks at more sets.",
             ProofGap.WorkUsedUp => " Not proven: the work that a choice may take was used up before every set was looked at. Fewer kinds of weight, or a limit on pieces, leave less to look at.",
-            ProofGap.LeftOut => " Not proven: more or heavier pieces than were looked at might still be better.",
+            ProofGap.HeavierStrips => $" Not proven: strips heavier than {(outcome.StripsTo is { } most ? Mass.FromGrams(Math.Floor(most.Grams)).Text("g", 0) : "those listed")} were not looked at. Heavy strips that pull against each other can come nearer still{(outcome.Problem.Aims.Contains(BalanceAim.Pieces) ? ", or do with fewer pieces" : "")}, and without a limit on mass there is no end of them: with maxMass of no more than that every set is looked at.",
+            ProofGap.MorePieces => " Not proven: more pieces than were looked at can come nearer still, and without a limit there is no end of them: with maxPieces, or a count of what the drawer holds, every set is looked at.",
+            ProofGap.Orders => " Not proven: pieces of different lengths can stand in more orders around the rim than are tried, or in a row that reaches half round it. A lower maxPieces, or fewer kinds of weight, leave less to try.",
         };
     }
 

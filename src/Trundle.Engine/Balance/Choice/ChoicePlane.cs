@@ -32,6 +32,9 @@ internal sealed class ChoicePlane
     /// <summary>The most pieces that the drawer can give this plane.</summary>
     public int DrawerPieces => Types.All.Count == 0 ? 0 : Counts is null || Counts.Any(c => c < 0) ? int.MaxValue : Counts.Sum();
 
+    /// <summary>The same where a place holds one strip and no more: two strips side by side at one place are one.</summary>
+    public int MostPieces => Kind == WeightKind.Adhesive && Places is { } places ? Math.Min(DrawerPieces, places.Length) : DrawerPieces;
+
     /// <summary>About what the need takes here: more than its own mass where it lies between two places.</summary>
     public double UsualGrams
     {
@@ -49,6 +52,14 @@ internal sealed class ChoicePlane
             return grams / cosine;
         }
     }
+
+    /// <summary>The least sine of the angle between two places that neither share a line nor a place; 1 where no two are so.</summary>
+    public static double LeastSine(double[] places) =>
+        (from a in places
+         from b in places
+         let sine = Math.Abs(Math.Sin(double.DegreesToRadians(a - b)))
+         where sine > 1e-9
+         select sine).DefaultIfEmpty(1).Min();
 
     /// <summary>Half the angle that a piece covers, in radians.</summary>
     public double HalfAngle(PieceType type) => type.SizeMillimetres / (2 * RadiusMillimetres);

@@ -22,6 +22,7 @@ internal sealed class DiscretePlane
     private readonly bool _sizes;
     private readonly bool _oneEach;
 
+    private StripBound? _bound;
     private Arrangements _list;
     private Complex _centre;
     private Asked _asked;
@@ -50,6 +51,11 @@ internal sealed class DiscretePlane
     public Arrangements Near(Complex centre, Asked asked, int pieces)
     {
         var list = new Arrangements(_plane, pieces);
+        if (pieces > _plane.MostPieces)
+        {
+            return list;
+        }
+
         if (pieces == 0)
         {
             if (centre.Magnitude <= asked.For(0))
@@ -61,7 +67,7 @@ internal sealed class DiscretePlane
         }
 
         // Two strips at one place are one strip; two clips there are two, where nobody gave their length.
-        list.MissingFromGrams = _plane.Types.HeaviestStripGrams >= asked.MostGrams || StripsAreBounded(pieces, centre.Magnitude + asked.For(0))
+        list.MissingFromGrams = _plane.Types.HeaviestStripGrams >= asked.MostGrams || (_bound ??= new StripBound(_plane)).Holds(pieces, centre, asked.For(0))
             ? double.PositiveInfinity
             : _plane.Types.HeaviestStripGrams;
         if (_arms.Length > 0)
@@ -73,12 +79,17 @@ internal sealed class DiscretePlane
         return list;
     }
 
-    /// <summary>How near the need any number of pieces of a mass together can come; null where the work was used up.</summary>
+    /// <summary>How near the need any number of pieces of a mass together can come; null where the work was used up, or some strips are not listed.</summary>
     public double? LeastLeft(double mostGrams)
     {
         if (_arms.Length == 0)
         {
             return _plane.Need.Magnitude;
+        }
+
+        if (_plane.Types.HeaviestStripGrams < mostGrams)
+        {
+            return null;
         }
 
         var pieces = Math.Min(_plane.DrawerPieces, (int)Math.Min(mostGrams / _grams[0], 1000));
@@ -383,54 +394,5 @@ internal sealed class DiscretePlane
         }
 
         return true;
-    }
-
-    /// <summary>
-    /// True where no strip heavier than those listed could come near: one strip never, and two only where their places nearly face each other.
-    /// </summary>
-    private bool StripsAreBounded(int pieces, double needed)
-    {
-        var heaviest = _plane.Types.HeaviestStripGrams * _plane.RadiusMillimetres;
-        if (double.IsPositiveInfinity(heaviest))
-        {
-            return true;
-        }
-
-        if (pieces == 1)
-        {
-            return heaviest >= needed;
-        }
-
-        if (pieces > 2)
-        {
-            return false;
-        }
-
-        // Two strips with an angle between: the heavier one's part across the other is at most what is needed. Two that face each other
-        // exactly make what a lighter pair makes, or one strip, where the lightest segment divides all others.
-        var least = 1.0;
-        for (var i = 0; i < _angles.Length; i++)
-        {
-            for (var j = 0; j < i; j++)
-            {
-                var sine = Math.Abs(Math.Sin(_angles[i] - _angles[j]));
-                if (sine > 1e-9)
-                {
-                    least = Math.Min(least, sine);
-                }
-                else if (!LightestDividesAll())
-                {
-                    return false;
-                }
-            }
-        }
-
-        return heaviest >= needed / least;
-    }
-
-    private bool LightestDividesAll()
-    {
-        var lightest = _plane.Types.All.Count > 0 ? _plane.Types.All[0].MassGrams : 1;
-        return _plane.Counts is null && _plane.Types.All.All(t => Math.Abs((t.MassGrams / lightest) - Math.Round(t.MassGrams / lightest)) < 1e-9);
     }
 }

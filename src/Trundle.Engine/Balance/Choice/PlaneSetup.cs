@@ -5,7 +5,10 @@ internal static class PlaneSetup
 {
     private const double ListedUpTo = 100;
 
-    public static (ChoicePlane Inner, ChoicePlane Outer) Of(BalanceProblem problem, ScoreParts score)
+    /// <param name="problem">Planes, readings, drawer and limits.</param>
+    /// <param name="score">The parts of the score.</param>
+    /// <param name="listedGrams">Strips are listed at least up to this mass.</param>
+    public static (ChoicePlane Inner, ChoicePlane Outer) Of(BalanceProblem problem, ScoreParts score, double listedGrams = ListedUpTo)
     {
         var needed = problem.Needed;
         var total = (needed.Inner.GramMillimetres.Magnitude / problem.Inner.Place.Radius.Millimetres)
@@ -19,19 +22,28 @@ internal static class PlaneSetup
             var need = needed.At(side).GramMillimetres;
             var bound = score.Bound(side);
             var near = (double.IsFinite(bound) ? need.Magnitude + bound : Loose(side)) / radius;
+            var places = Places(problem, plane);
             var segment = stock.Select(s => s.Mass.Grams).DefaultIfEmpty(0).Max();
 
             // Beyond this a strip costs more in the score than any choice that meets the tolerance can.
             var priced = problem.MassPenaltyPerGram > 0 ? Math.Min(1 / problem.MassPenaltyPerGram, 200) + (1.5 * total) : 0;
+            var useful = Math.Max((2 * near) + (2 * segment), priced);
+
+            // Behind spokes two strips that nearly face each other may both be heavy; and a limit on mass is a limit on each.
+            if (plane.BehindSpokes)
+            {
+                useful = Math.Max(useful, Math.Max((near / ChoicePlane.LeastSine(places!)) + 1e-3, problem.MaxMass?.Grams ?? 0));
+            }
+
             return new ChoicePlane
             {
                 Side = side,
                 Kind = plane.Kind,
                 RadiusMillimetres = radius,
                 Need = need,
-                Types = PieceTypes.Of(plane.Kind, stock, Math.Max(Math.Max((2 * near) + (2 * segment), priced), ListedUpTo), problem.MaxMass?.Grams ?? double.PositiveInfinity),
-                Places = Places(problem, plane),
-                Forbidden = [.. problem.Forbidden.Where(f => f.Plane == side).Select(f => (f.From.Radians, AllowedArcs.Turn(f.To.Radians - f.From.Radians)))],
+                Types = PieceTypes.Of(plane.Kind, stock, Math.Max(useful, listedGrams), problem.MaxMass?.Grams ?? double.PositiveInfinity),
+                Places = places,
+                Forbidden = [.. problem.Forbidden.Where(f => f.Plane == side).Select(f => f.Radians)],
                 DrawerGrams = stock.All(s => s.Count is not null) ? stock.Sum(s => s.Count!.Value * s.Mass.Grams) : double.PositiveInfinity,
                 Counts = stock.Any(s => s.Count is not null) ? [.. stock.Select(s => s.Count ?? -1)] : null,
             };

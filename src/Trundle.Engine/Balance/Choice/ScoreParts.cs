@@ -79,6 +79,23 @@ internal sealed class ScoreParts
         return most;
     }
 
+    /// <summary>Where the other side's vector must lie, by the part that says most.</summary>
+    public (Complex Centre, double Within) Disc(PlaneSide given, Complex residual, Complex otherNeed, double beat)
+    {
+        var (centre, within) = (otherNeed, double.PositiveInfinity);
+        foreach (var part in Parts)
+        {
+            var (own, other) = given == PlaneSide.Inner ? (part.OnInner, part.OnOuter) : (part.OnOuter, part.OnInner);
+            var reach = (beat / (Math.Abs(other) * part.PerUnit) * (1 + 1e-9)) + 1e-9;
+            if (other != 0 && reach < within)
+            {
+                (centre, within) = (otherNeed - (own / other * residual), reach);
+            }
+        }
+
+        return (centre, within);
+    }
+
     private double Reach(PlaneSide side)
     {
         var least = double.PositiveInfinity;

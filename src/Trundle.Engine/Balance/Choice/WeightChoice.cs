@@ -22,27 +22,30 @@ internal sealed class WeightChoice
     /// <summary>The most work that a choice takes, but for the last step before it stops.</summary>
     public const long MostWork = (2 * Steps) + GuessSteps;
 
-    private readonly ChoicePlane _inner;
-    private readonly ChoicePlane _outer;
+    private readonly BalanceProblem _problem;
     private readonly ScoreParts _score;
     private readonly bool _sharedCounts;
     private readonly int? _maxPieces;
     private readonly double _mostGrams;
     private readonly double _lightest;
+    private readonly double _squares;
     private double _floor;
     private readonly int _most;
     private readonly double _softGrams;
     private readonly AimOrder _aims;
     private readonly bool _toTolerance;
 
-    private readonly List<(int Pieces, double Grams, double Score)> _missed = [];
+    private readonly LeftOut _leftOut = new();
     private readonly Dictionary<(PlaneSide, int), (Asked Asked, PlaneList List)> _lists = [];
     private readonly long _steps;
     private readonly long _guessSteps;
     private readonly SearchBudget _guess;
+    private ChoicePlane _inner;
+    private ChoicePlane _outer;
     private SearchBudget _budget;
     private long _before;
     private (DiscretePlane? Inner, DiscretePlane? Outer) _places;
+    private bool _ranOut;
     private AimOrder _order;
     private Chosen? _best;
 
@@ -50,7 +53,7 @@ internal sealed class WeightChoice
     {
         (_steps, _guessSteps) = (Steps * mostWork / MostWork, GuessSteps * mostWork / MostWork);
         (_guess, _budget) = (new SearchBudget(_guessSteps), new SearchBudget(_steps));
-        _score = score;
+        (_problem, _score) = (problem, score);
         _aims = AimOrder.Of(problem.Aims, problem.MassPenaltyPerGram);
         _order = _aims;
         _toTolerance = problem.Aims.Contains(BalanceAim.Tolerance);
@@ -59,32 +62,37 @@ internal sealed class WeightChoice
         (_inner, _outer) = PlaneSetup.Of(problem, score);
         _sharedCounts = _inner.Kind == _outer.Kind && _inner.Counts is not null;
         _lightest = Math.Min(_inner.Types.LightestGrams, _outer.Types.LightestGrams) is var least && double.IsFinite(least) ? least : 0;
-        _floor = ScoreFloor.Of(score, _inner, _outer, _sharedCounts, _mostGrams);
-        _most = Math.Min(_maxPieces ?? MostPieces, _sharedCounts ? _inner.DrawerPieces : Math.Min(MostPieces, _inner.DrawerPieces) + Math.Min(MostPieces, _outer.DrawerPieces));
+        var (floorInner, floorOuter) = (ScoreFloor.OfSteps(score, _inner), ScoreFloor.OfSteps(score, _outer));
+        _floor = Math.Max(ScoreFloor.Of(score, _inner, _outer, _sharedCounts, _mostGrams), Math.Max(floorInner, floorOuter));
+        _squares = score.Separate ? (floorInner * floorInner) + (floorOuter * floorOuter) : 0;
+        _most = Math.Min(_maxPieces ?? MostPieces, Math.Min(_sharedCounts ? _inner.DrawerPieces : MostPieces, MostOf(_inner) + MostOf(_outer)));
         _softGrams = _inner.UsualGrams + _outer.UsualGrams + _lightest;
         _places = PlacesOf(_budget);
     }
+
+    /// <summary>The most pieces that can serve a plane: none where it needs nothing and is judged alone.</summary>
+    private int MostOf(ChoicePlane plane) => _score.Separate && plane.Need.Magnitude < 1e-9 ? 0 : Math.Min(MostPieces, plane.MostPieces);
 
     private (DiscretePlane? Inner, DiscretePlane? Outer) PlacesOf(SearchBudget budget) =>
         (_inner.Places is null ? null : new DiscretePlane(_inner, budget), _outer.Places is null ? null : new DiscretePlane(_outer, budget));
 
     /// <summary>The best choice.</summary>
-    /// <param name="proven">True where nothing that was left out could be better, within <see cref="PairMinimum.Gap"/> of the score.</param>
-    public Chosen Best(out bool proven)
+    /// <param name="gap">What was left out and could be better by more than <see cref="PairMinimum.Gap"/> of the score.</param>
+    public Chosen Best(out ProofGap gap)
     {
         if (_toTolerance)
         {
             if (_floor <= Met)
             {
                 Search(Met);
-                if (_best is null && RanOut)
+                if (_best is null && _ranOut)
                 {
                     _best = FirstGuess(LastGuessPieces).Where(c => c.Score <= Met).Aggregate(default(Chosen), (best, c) => _order.IsBetter(c, best) ? c : best);
                 }
 
                 if (_best is not null)
                 {
-                    proven = IsProven();
+                    gap = _leftOut.Gap(_order, _best, _floor);
                     return _best;
                 }
             }
@@ -97,28 +105,28 @@ internal sealed class WeightChoice
 
             (_before, _budget) = (_budget.Spent, new SearchBudget(_steps));
             _places = PlacesOf(_budget);
-            RanOut = false;
-            _missed.Clear();
+            _ranOut = false;
+            _leftOut.Clear();
             _lists.Clear();
         }
 
         Take(FirstGuess(GuessPieces));
         Search(double.PositiveInfinity);
-        if (RanOut)
+        if (_ranOut)
         {
             Take(FirstGuess(LastGuessPieces));
         }
 
         // What meets the tolerance and was not found when that was asked for may still have fewer pieces.
-        proven = IsProven() && !(_toTolerance && _best!.Score <= Met);
+        gap = _toTolerance && _best!.Score <= Met ? ProofGap.WorkUsedUp : _leftOut.Gap(_order, _best, _floor);
         return _best!;
     }
 
     /// <summary>Work done so far.</summary>
     public long Work => _before + _budget.Spent + _guess.Spent;
 
-    /// <summary>True where some number of pieces was not looked at to its end.</summary>
-    public bool RanOut { get; private set; }
+    /// <summary>Strips are listed up to this mass, or to a greater one on the other plane; infinite where none was left out.</summary>
+    public double StripsToGrams => Math.Min(_inner.Types.HeaviestStripGrams, _outer.Types.HeaviestStripGrams);
 
     private void Take(List<Chosen> choices) => _best = choices.Aggregate(_best, (best, c) => _order.IsBetter(c, best) ? c : best);
 
@@ -159,12 +167,9 @@ internal sealed class WeightChoice
         return nearest;
     }
 
-    private bool IsProven() =>
-        _missed.All(m => _order.ScoreToBeat(m.Pieces, m.Grams, _best) <= Math.Max(m.Score, _floor) + PairMinimum.Gap);
-
     private bool CannotImprove(int pieces) =>
         _order.ScoreToBeat(pieces, pieces * _lightest, _best) is var beat
-        && (beat < 0 || (beat <= _floor + 1e-10 && _best is { } best && (pieces > best.Pieces + PiecesForSquares || (pieces > best.Pieces && best.Squares <= (_floor * _floor) + 1e-10)))
+        && (beat < 0 || (beat <= _floor + 1e-10 && _best is { } best && (pieces > best.Pieces + PiecesForSquares || (pieces > best.Pieces && best.Squares <= Math.Max(_floor * _floor, _squares) + 1e-10)))
             || (beat <= 1e-12 && _best!.Score <= 1e-12));
 
     private void Search(double limit)
@@ -186,10 +191,11 @@ internal sealed class WeightChoice
             }
 
             Splits(pieces, limit, double.PositiveInfinity, true);
+            ListHeavier(pieces, limit);
             if (!_budget.IsLeft)
             {
-                _missed.Add((pieces, pieces * _lightest, 0));
-                RanOut = true;
+                _leftOut.Add(pieces, pieces * _lightest, 0, ProofGap.WorkUsedUp);
+                _ranOut = true;
             }
 
             _budget.KeepBack(0);
@@ -202,8 +208,27 @@ internal sealed class WeightChoice
         // Neither a limit nor the drawer forbids more pieces than were looked at.
         if (_most == MostPieces && (MostPieces + 1) * _lightest <= _mostGrams && (_maxPieces ?? int.MaxValue) > MostPieces)
         {
-            _missed.Add((_most + 1, (_most + 1) * _lightest, 0));
+            _leftOut.Add(_most + 1, (_most + 1) * _lightest, 0, ProofGap.MorePieces);
         }
+    }
+
+    /// <summary>
+    /// Strips heavier than those listed may serve as well as a choice of as many pieces in hand, up to the mass that the price of mass leaves them:
+    /// they are listed then, and looked at.
+    /// </summary>
+    private void ListHeavier(int pieces, double limit)
+    {
+        var most = _order.Room(pieces, _best).MostGrams;
+        if (!_budget.IsLeft || !double.IsFinite(most) || !_leftOut.HasStrips(pieces, most))
+        {
+            return;
+        }
+
+        (_inner, _outer) = PlaneSetup.Of(_problem, _score, most + 1e-6);
+        _places = PlacesOf(_budget);
+        _lists.Clear();
+        _leftOut.Forget(pieces);
+        Splits(pieces, limit, double.PositiveInfinity, true);
     }
 
     private void Splits(int pieces, double limit, double mostGrams, bool last)
@@ -258,9 +283,9 @@ internal sealed class WeightChoice
 
         foreach (var from in (double[])[a.MissingFromGrams, b.MissingFromGrams])
         {
-            if (last && !double.IsPositiveInfinity(from))
+            if (last)
             {
-                _missed.Add((pieces, from, 0));
+                _leftOut.AddFrom(pieces, from);
             }
         }
 
@@ -332,32 +357,15 @@ internal sealed class WeightChoice
 
             var one = new Arrangements(fewPlane, Math.Min(inner, outer));
             one.AddFrom(drive, i);
-            var (centre, within) = Disc(few, drive.Vectors[i] - fewPlane.Need, manyPlane.Need, still);
+            var (centre, within) = _score.Disc(few, drive.Vectors[i] - fewPlane.Need, manyPlane.Need, still);
             var many = lister.Near(centre, new Asked(within, double.PositiveInfinity, 0, most), Math.Max(inner, outer));
-            if (last && !double.IsPositiveInfinity(Math.Min(many.MissingFromGrams, drive.MissingFromGrams)))
+            if (last)
             {
-                _missed.Add((inner + outer, Math.Min(many.MissingFromGrams, drive.MissingFromGrams), 0));
+                _leftOut.AddFrom(inner + outer, Math.Min(many.MissingFromGrams, drive.MissingFromGrams));
             }
 
             Join(few == PlaneSide.Inner ? one : many, few == PlaneSide.Inner ? many : one, inner + outer, limit);
         }
-    }
-
-    /// <summary>Where the other side's vector must lie, by the part that says most.</summary>
-    private (Complex Centre, double Within) Disc(PlaneSide given, Complex residual, Complex otherNeed, double beat)
-    {
-        var (centre, within) = (otherNeed, double.PositiveInfinity);
-        foreach (var part in _score.Parts)
-        {
-            var (own, other) = given == PlaneSide.Inner ? (part.OnInner, part.OnOuter) : (part.OnOuter, part.OnInner);
-            var reach = (beat / (Math.Abs(other) * part.PerUnit) * (1 + 1e-9)) + 1e-9;
-            if (other != 0 && reach < within)
-            {
-                (centre, within) = (otherNeed - (own / other * residual), reach);
-            }
-        }
-
-        return (centre, within);
     }
 
     /// <summary>Every two arrangements that could be better, the outer ones found by their place.</summary>
@@ -375,7 +383,7 @@ internal sealed class WeightChoice
                 continue;
             }
 
-            var (centre, within) = Disc(PlaneSide.Inner, r1, Complex.Zero, beat);
+            var (centre, within) = _score.Disc(PlaneSide.Inner, r1, Complex.Zero, beat);
             foreach (var j in byPlace.Near(centre, Math.Min(within, (boundOuter * beat) + 1e-9)))
             {
                 if (!_budget.Spend(1))
@@ -454,7 +462,7 @@ internal sealed class WeightChoice
 
                 if (last && double.IsFinite(missed))
                 {
-                    _missed.Add((pieces, mass, missed));
+                    _leftOut.Add(pieces, mass, missed, ProofGap.Orders);
                 }
             }
         }
