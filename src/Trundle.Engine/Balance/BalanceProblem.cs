@@ -1,3 +1,4 @@
+using Trundle.Engine.Balance.Choice;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Reference;
 using Trundle.Measures;
@@ -46,7 +47,16 @@ public sealed record WeightStock(IReadOnlyList<StockItem> Clip, IReadOnlyList<St
 }
 
 /// <summary>An arc of a plane, clockwise from one place to another, where nothing may sit: the valve, a sensor. Its two ends are free.</summary>
-public sealed record ForbiddenArc(PlaneSide Plane, WheelAngle From, WheelAngle To);
+public sealed record ForbiddenArc(PlaneSide Plane, WheelAngle From, WheelAngle To)
+{
+    /// <summary>True where arcs of one plane cover the whole circle between them, so that nothing can be fitted there. Two that only meet leave the place between them.</summary>
+    /// <source>geometry; docs/theory/balance.md (choosing real weights)</source>
+    public static bool LeaveNoPlace(IEnumerable<ForbiddenArc> arcs, PlaneSide plane) =>
+        AllowedArcs.Without(arcs.Where(a => a.Plane == plane).Select(a => a.Radians), 0).Arcs.Count == 0;
+
+    /// <summary>Where it begins and how long it is, in radians.</summary>
+    internal (double From, double Length) Radians => (From.Radians, AllowedArcs.Turn(To.Radians - From.Radians));
+}
 
 /// <summary>What one plane may keep: grams at its own radius, or unbalance.</summary>
 public sealed record PlaneTolerance

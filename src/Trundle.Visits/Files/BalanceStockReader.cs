@@ -84,11 +84,17 @@ internal static class BalanceStockReader
                 }
             }
 
-            item.Done();
             if (plane is { } p && from is { } f && to is { } t)
             {
+                var hadPlace = !ForbiddenArc.LeaveNoPlace(arcs, p);
                 arcs.Add(new ForbiddenArc(p, f, t));
+                if (hadPlace && ForbiddenArc.LeaveNoPlace(arcs, p))
+                {
+                    item.Wrong("to", "arcs-whole", $"With this arc, from {NumberText.Shown(item.Text("from"))} to {NumberText.Shown(item.Text("to"))}, the arcs of the {item.Text("plane")} plane cover the whole circle, which leaves no place for any weight there. Give only the parts that must stay free; where the plane may carry nothing, leave its kind of weight out of the stock.");
+                }
             }
+
+            item.Done();
         }
 
         return arcs;

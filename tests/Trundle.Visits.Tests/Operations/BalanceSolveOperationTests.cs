@@ -307,6 +307,47 @@ public class BalanceSolveOperationTests
     }
 
     [Fact]
+    public void Arcs_that_cover_the_circle_between_them_are_wrong_where_the_last_closes_it()
+    {
+        var root = JsonNode.Parse(File.ReadAllText("balance-solve-worked.json"))!;
+        root["forbidden"] = JsonNode.Parse("""[{"plane": "outer", "from": 350, "to": 130}, {"plane": "inner", "from": 100, "to": 20}, {"plane": "outer", "from": 120, "to": 10}]""");
+        var problem = Run(root).Problem.ShouldNotBeNull();
+        problem.Where.ShouldBe("forbidden[2].to");
+        problem.Code.ShouldBe("arcs-whole");
+        problem.Message.ShouldContain("from 120 to 10, the arcs of the outer plane cover the whole circle");
+
+        // In two planes, or with a place between them, they do not.
+        root["forbidden"]![2]!["plane"] = "inner";
+        root["forbidden"]![2]!["to"] = 15;
+        root["forbidden"]![1]!["from"] = 20;
+        root["forbidden"]![1]!["to"] = 110;
+        Run(root).Problem.ShouldBeNull();
+    }
+
+    [Fact]
+    public void Without_a_limit_on_mass_it_says_which_limit_would_prove_the_choice()
+    {
+        var root = JsonNode.Parse("""
+            {
+              "wheel": {"spokes": {"count": 5, "first": 0}},
+              "planes": {"inner": {"kind": "clip", "radius": "200 mm", "axial": "0 mm"}, "outer": {"kind": "adhesive", "radius": "200 mm", "axial": "150 mm", "places": "behindSpokes"}},
+              "readings": {"inner": {"mass": "0 g", "angle": 0}, "outer": {"mass": "35 g", "angle": 100}},
+              "stock": {"clip": [], "adhesive": ["5 g"]},
+              "tolerance": {"perPlane": "0.1 g"}
+            }
+            """)!;
+        var body = Run(root).Value.Body;
+        body["provenOptimal"]!.GetValue<bool>().ShouldBeFalse();
+        body["why"]!.GetValue<string>().ShouldContain("Not proven: strips heavier than 102 g were not looked at.");
+        body["why"]!.GetValue<string>().ShouldContain("with maxMass of no more than that every set is looked at");
+        root["maxMass"] = "102 g";
+        Run(root).Value.Body["provenOptimal"]!.GetValue<bool>().ShouldBeTrue();
+        root.AsObject().Remove("maxMass");
+        root["tolerance"]!["perPlane"] = "0.6 g";
+        Run(root).Value.Body["provenOptimal"]!.GetValue<bool>().ShouldBeTrue();
+    }
+
+    [Fact]
     public void Counts_arcs_lengths_and_steps_are_kept()
     {
         var root = Change("stock.clip", JsonNode.Parse("""[{"mass": "35 g", "length": "40 mm", "count": 0}, {"mass": "20 g", "length": "30 mm", "count": 2}]"""));
