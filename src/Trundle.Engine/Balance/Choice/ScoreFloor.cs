@@ -73,7 +73,7 @@ internal static class ScoreFloor
     /// </summary>
     public static double OfSteps(ScoreParts score, ChoicePlane plane)
     {
-        if (plane.Places is not { } places || !double.IsFinite(score.Bound(plane.Side)) || CommonStep.Of(plane.Types.All.Select(t => t.MassGrams)) is not { } step)
+        if (plane.Places is not { } places || !double.IsFinite(score.Bound(plane.Side)) || WholeStep.Of(plane.Types.All.Select(t => t.MassGrams)) is not { } step)
         {
             return 0;
         }

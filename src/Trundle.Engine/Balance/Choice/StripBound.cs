@@ -19,7 +19,7 @@ internal sealed class StripBound
         _angles = [.. plane.Places!.Select(double.DegreesToRadians)];
         _heaviest = plane.Types.HeaviestStripGrams * plane.RadiusMillimetres;
         _leastSine = ChoicePlane.LeastSine(plane.Places!);
-        _step = CommonStep.Of(plane.Types.All.Select(t => t.MassGrams)) * plane.RadiusMillimetres;
+        _step = WholeStep.Of(plane.Types.All.Select(t => t.MassGrams)) * plane.RadiusMillimetres;
 
         // Of two strips that face each other the lighter one can be left off and taken from the heavier, where the drawer makes every difference,
         // and none longer than the strip that it stands for.
@@ -86,7 +86,7 @@ internal sealed class StripBound
         foreach (var along in places)
         {
             var across = places.Select(p => Math.Abs(Math.Sin(p - along))).Where(sine => sine > 1e-9);
-            if (CommonStep.Of(across) * _step is { } step)
+            if (WholeStep.Of(across) * _step is { } step)
             {
                 var wanted = (centre * Complex.FromPolarCoordinates(1, -along)).Imaginary;
                 if (Math.Abs(wanted - (step * Math.Round(wanted / step))) > within + 1e-9)

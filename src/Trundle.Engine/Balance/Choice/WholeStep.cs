@@ -1,7 +1,7 @@
 namespace Trundle.Engine.Balance.Choice;
 
 /// <summary>The step that some numbers are whole multiples of.</summary>
-internal static class CommonStep
+internal static class WholeStep
 {
     private const double SmallestPart = 1.0 / 32;
 
