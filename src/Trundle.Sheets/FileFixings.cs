@@ -40,6 +40,7 @@ internal static class FileFixings
             flow.Skip(Math.Max(Side - 6, y - top) + 4);
         }
 
+        Staged(flow, content);
         Recorded(flow, content);
         var cautions = axles.SelectMany(a => (a.Answer!["cautions"] as JsonArray ?? []).Select(c => c!.GetValue<string>())).Distinct(StringComparer.Ordinal);
         foreach (var caution in cautions)
@@ -79,6 +80,31 @@ internal static class FileFixings
         {
             yield return $"Re-torque after {Quantity.Number(again["fromKilometres"]!.GetValue<double>(), 0)} to {Quantity.Number(again["toKilometres"]!.GetValue<double>(), 0)} km ({again["source"]}; {again["status"]})";
         }
+    }
+
+    /// <summary>What each fixing got at each stage, by whom and with which wrench.</summary>
+    private static void Staged(SheetFlow flow, SheetContent content)
+    {
+        var stages = content.State.Work.Tightening.OrderBy(t => t.Key.ToString(), StringComparer.Ordinal).SelectMany(t => t.Value.Torques.Select(s => (At: t.Key, t.Value, Stage: s))).ToList();
+        if (stages.Count == 0)
+        {
+            return;
+        }
+
+        var most = stages.Max(s => s.Stage.Torques.Keys.Max());
+        flow.SubHeading($"What each fixing got at each stage, in {content.Units.Habits.Torque}");
+        var columns = new List<Column> { new("wheel", 0.7), new("stage", 1.1) };
+        columns.AddRange(Enumerable.Range(1, most).Select(n => new Column(n.ToString(CultureInfo.InvariantCulture), 0.7)));
+        columns.Add(new("wrench", 1.3));
+        columns.Add(new("by", 1.1));
+        flow.Table(columns, stages.Select(s => (IReadOnlyList<Cell>)
+        [
+            s.At.ToString(),
+            $"{(s.Stage.Stage + 1).ToString(CultureInfo.InvariantCulture)}{(s.Value.Stages.ElementAtOrDefault(s.Stage.Stage) is { } of ? $", {Quantity.Number(of.Percent, 0)} %" : "")}",
+            .. Enumerable.Range(1, most).Select(n => (Cell)(s.Stage.Torques.TryGetValue(n, out var t) ? Quantity.Number(t.In(content.Units.Habits.Torque), 0) : "–")),
+            s.Stage.Wrench ?? "–",
+            s.Stage.By ?? "–",
+        ]), most > 10 ? 6.4 : 7.4);
     }
 
     private static void Recorded(SheetFlow flow, SheetContent content)

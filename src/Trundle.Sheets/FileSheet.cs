@@ -27,6 +27,7 @@ internal static class FileSheet
         FileWheels.Pressures(flow, content);
         FileWheels.Balanced(flow, content);
         FileFixings.Write(flow, content);
+        FileInstruments.Write(flow, content);
         FilePaper.Seen(flow, content);
         Steps(flow, content);
         Findings(flow, content, "What stands as it leaves", content.Leaving);

@@ -66,6 +66,9 @@ public static class FieldQuantity
         Of<Mass>("work.stock.*.mass", "g", "kg"),
         Of<Mass>("work.scrap.leadWeights", "g", "kg"),
         .. Procedure.Ordinary.Steps.Where(s => s.Entry == StepEntry.Pressure).Select(s => Of<GaugePressure>($"work.steps.*.{s.Id}", "kPa", "Pa")),
+        Of<Torque>("work.tightening.*.torques.*.*", "N·m", "N·m"),
+        Of<Torque>("work.instruments.standing.*.least", "N·m", "N·m"),
+        Of<Torque>("work.instruments.standing.*.most", "N·m", "N·m"),
         .. Procedure.Ordinary.Steps.Where(s => s.Entry == StepEntry.Torques).Select(s => Of<Torque>($"work.steps.*.{s.Id}.*", "N·m", "N·m")),
         .. Procedure.Ordinary.Steps.Where(s => s.Entry == StepEntry.Spin).Select(s => Of<Mass>($"work.steps.*.{s.Id}.*.mass", "g", "kg")),
     ];

@@ -121,12 +121,12 @@ public sealed class InstrumentStore
             row.Profile = record.Body;
         }
 
-        return Keep(context, transaction, id, record, by);
+        return Keep(context, transaction, id, record, by, kind);
     }
 
     private static Problem? Wrong(StoreContext context, Guid id, InstrumentKind kind, NewInstrumentRecord record, DateOnly day)
     {
-        var fits = record.Kind == InstrumentRecordKind.Profile ? kind == InstrumentKind.Balancer : InstrumentRecords.Offered(kind).Contains(record.Kind);
+        var fits = record.Kind == InstrumentRecordKind.Profile ? kind is InstrumentKind.Balancer or InstrumentKind.TorqueWrench : InstrumentRecords.Offered(kind).Contains(record.Kind);
         if (!fits)
         {
             return new Problem("kind", "not-offered", $"A {record.Kind.Word()} is not recorded of a {kind.Word()} here.");
@@ -175,9 +175,9 @@ public sealed class InstrumentStore
         return taken ? new Problem("name", "name-taken", $"Another instrument in use is called {details.Name}; the bay chooses by name, so each has its own.") : null;
     }
 
-    private static Reading<StoredInstrument> Keep(StoreContext context, Microsoft.EntityFrameworkCore.Storage.IDbContextTransaction transaction, Guid id, NewInstrumentRecord record, Recorder by)
+    private static Reading<StoredInstrument> Keep(StoreContext context, Microsoft.EntityFrameworkCore.Storage.IDbContextTransaction transaction, Guid id, NewInstrumentRecord record, Recorder by, InstrumentKind kind = InstrumentKind.Other)
     {
-        var reckoned = InstrumentRecords.Reckon(record.Kind, record.Body);
+        var reckoned = InstrumentRecords.Reckon(record.Kind, record.Body, kind);
         if (!reckoned.IsRead)
         {
             return Reading<StoredInstrument>.Failed(reckoned.Problem!);
@@ -237,11 +237,17 @@ public sealed class InstrumentStore
             Checks =
             [
                 .. records.Where(r => r.Verdict is not null && !superseded.Contains(r.Id)).OrderBy(r => r.On).ThenBy(r => r.Sequence)
-                    .Select(r => new InstrumentCheck(r.On, r.Verdict!.Value, r.Due)),
+                    .Select(r => new InstrumentCheck(r.On, r.Verdict!.Value, r.Due) { Deviations = Deviations(r) }),
             ],
         };
         return new StoredInstrument(instrument, records);
     }
+
+    /// <summary>What a check found at its points, as its answer holds it.</summary>
+    private static IReadOnlyList<double> Deviations(InstrumentRecord record) =>
+        record.Answer is { } answer && (JsonNode.Parse(answer) as JsonObject)?["points"] is JsonArray { Count: > 0 } points
+            ? [.. points.OfType<JsonObject>().Select(p => p["deviationPercent"]).OfType<JsonValue>().Select(v => v.GetValue<double>())]
+            : [];
 
     private static InstrumentRecord Of(InstrumentRecordRow row) => new(
         row.Id, row.Sequence, InstrumentWords.RecordKindOf(row.Kind) ?? InstrumentRecordKind.Note, row.On, row.Due, row.Body, row.Operation, row.Answer,

@@ -48,6 +48,18 @@ public class FileSheetTests
     }
 
     [Fact]
+    public void It_holds_what_each_fixing_got_at_each_stage_and_the_instruments_used()
+    {
+        var visit = TestVisits.Finished();
+        visit["work"]!["tightening"] = JsonNode.Parse("""{"1L": {"stage-1": "1, 3, 5, 2, 4 at 50 %", "torques": {"stage-1": {"1": "59 N·m", "2": "58 N·m", "3": "61 N·m", "4": "62 N·m", "5": "57 N·m", "wrench": "wrench 7", "by": "T1, T2"}}}}""");
+        visit["work"]!["instruments"] = JsonNode.Parse("""{"torqueWrench": "wrench 7", "lift": "two-post lift", "standing": {"torqueWrench": {"verdict": "passed", "checked": "2025-02-01", "due": "2026-02-01"}, "lift": {"verdict": "passed", "due": "2026-12-01"}}}""");
+        var text = TestVisits.Text(TestVisits.Write(visit, SheetReader.File).Pdf);
+        text.ShouldHold("1L 1, 50 % 59 58 61 62 57 wrench 7 T1, T2");
+        text.ShouldHold("torque wrench wrench 7 1 Feb 2025 passed 1 Feb 2026 wrench 7: its check is overdue");
+        text.ShouldHold("lift two-post lift – passed 1 Dec 2026 in order");
+    }
+
+    [Fact]
     public void It_holds_the_torque_of_every_fixing_and_the_order_on_the_circle()
     {
         var visit = TestVisits.Finished();

@@ -89,7 +89,42 @@ public sealed class InstrumentTests : IDisposable
         var stored = Store.Find(id)!;
         stored.Instrument.Profile!["displayStep"]!.GetValue<string>().ShouldBe("5 g");
         stored.Records.Count(r => r.Kind == InstrumentRecordKind.Profile).ShouldBe(2);
-        Store.Record(Add(name: "w"), Profile("""{"displayStep": "1 g"}"""), Workshop.Day, By).Problem!.Code.ShouldBe("not-offered");
+        Store.Record(Add(InstrumentKind.PressureGauge, "g"), Profile("""{"displayStep": "1 g"}"""), Workshop.Day, By).Problem!.Code.ShouldBe("not-offered");
+    }
+
+    [Fact]
+    public void A_wrenchs_scale_is_kept_and_what_its_check_found_comes_with_it()
+    {
+        var id = Add();
+        NewInstrumentRecord Scale(string body) => new(Guid.NewGuid(), InstrumentRecordKind.Profile, Workshop.Day, null, body, null);
+        Store.Record(id, Scale("""{"least": "40 N·m", "most": 200}"""), Workshop.Day, By).IsRead.ShouldBeTrue();
+        Store.Record(id, Scale("""{"least": "400 N·m", "most": 200}"""), Workshop.Day, By).Problem!.Where.ShouldBe("least");
+        Store.Record(id, Scale("""{"displayStep": "1 g"}"""), Workshop.Day, By).Problem!.Code.ShouldBe("key-unknown");
+        Store.Record(id, Check("103 N·m"), Workshop.Day, By).IsRead.ShouldBeTrue();
+        var wrench = _workshop.Reopen().Instruments.Find(id)!.Instrument;
+        wrench.Profile!["least"]!.GetValue<string>().ShouldBe("40 N·m");
+        wrench.LastJudged!.Deviations.ShouldHaveSingleItem().ShouldBe(3, 1e-9);
+        InstrumentJson.Read(InstrumentJson.Of(wrench))!.LastJudged!.Deviations.ShouldHaveSingleItem().ShouldBe(3, 1e-9);
+    }
+
+    [Theory]
+    [InlineData(InstrumentKind.Lift)]
+    [InlineData(InstrumentKind.Jack)]
+    [InlineData(InstrumentKind.Stands)]
+    [InlineData(InstrumentKind.MountingMachine)]
+    [InlineData(InstrumentKind.InflationGear)]
+    [InlineData(InstrumentKind.Cage)]
+    public void What_holds_a_vehicle_or_a_tyre_is_inspected_and_falls_due(InstrumentKind kind)
+    {
+        var id = Add(kind, "one of its kind");
+        Store.Find(id)!.Instrument.Kind.ShouldBe(kind);
+        Store.Find(id)!.Instrument.StandingOn(Workshop.Day).ShouldBe(InstrumentStanding.NeverChecked);
+        NewInstrumentRecord Inspection(string stated) => new(Guid.NewGuid(), InstrumentRecordKind.Inspection, Workshop.Day.AddDays(-30), Workshop.Day.AddDays(-1), $$"""{"kind": "{{kind.Word()}}", "by": "invented inspector", "stated": "{{stated}}"}""", null);
+        Store.Record(id, Inspection("passed"), Workshop.Day, By).IsRead.ShouldBeTrue();
+        Store.Find(id)!.Instrument.StandingOn(Workshop.Day).ShouldBe(InstrumentStanding.Overdue);
+        Store.Record(id, Inspection("failed"), Workshop.Day, By).IsRead.ShouldBeTrue();
+        Store.Find(id)!.Instrument.StandingOn(Workshop.Day).ShouldBe(InstrumentStanding.NotPassed);
+        Store.Record(id, new NewInstrumentRecord(Guid.NewGuid(), InstrumentRecordKind.Comparison, Workshop.Day, null, "{}", null), Workshop.Day, By).Problem!.Code.ShouldBe("not-offered");
     }
 
     [Fact]

@@ -86,7 +86,7 @@ public sealed class InstrumentTests : IAsyncLifetime
         text.IndexOf("class=\"problem\"", StringComparison.Ordinal).ShouldBeInRange(field, field + 700);
         (await SendAsync(id, "comparison with a reference", ("on", "yesterday"), ("points[0].reference", "40"), ("points[0].shown", "40"))).Text.ShouldContain("year-month-day");
         (await SendAsync(id, "comparison with a reference", ("on", "2026-03-15"), ("points[0].reference", "40"), ("points[0].shown", "40"))).Text.ShouldContain("still to come");
-        (await SendAsync(id, "profile", ("displayStep", "1"))).Status.ShouldBe(HttpStatusCode.BadRequest);
+        (await SendAsync(id, "profile", ("least", "forty"))).Status.ShouldBe(HttpStatusCode.BadRequest);
         _bay.Store.Instruments.Find(id)!.Records.ShouldHaveSingleItem();
     }
 
@@ -130,7 +130,8 @@ public sealed class InstrumentTests : IAsyncLifetime
             var day = DateOnly.FromDateTime(_clock.Now.DateTime);
             store.Instruments.All().Select(i => (i.Instrument.Kind, i.Instrument.StandingOn(day))).ShouldBe(
             [
-                (InstrumentKind.Balancer, InstrumentStanding.InOrder), (InstrumentKind.PressureGauge, InstrumentStanding.InOrder),
+                (InstrumentKind.Balancer, InstrumentStanding.InOrder), (InstrumentKind.Cage, InstrumentStanding.InOrder), (InstrumentKind.PressureGauge, InstrumentStanding.InOrder),
+                (InstrumentKind.Stands, InstrumentStanding.Overdue), (InstrumentKind.Lift, InstrumentStanding.InOrder),
                 (InstrumentKind.TorqueWrench, InstrumentStanding.Overdue), (InstrumentKind.TorqueWrench, InstrumentStanding.NeverChecked),
             ]);
             store.Instruments.All()[0].Instrument.Profile.ShouldNotBeNull();

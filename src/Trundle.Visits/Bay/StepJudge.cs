@@ -54,6 +54,11 @@ public static class StepJudge
             StepEntry.Torques => Torques(record, limits),
             StepEntry.Spin => Spin(record, limits),
         };
+        if (step.Id == "stages" && standing == StepStanding.Passed && OverTight(limits) is { } over)
+        {
+            (standing, why) = (StepStanding.Failed, over);
+        }
+
         return new StepState(step, at, standing, record, why);
     }
 
@@ -62,6 +67,19 @@ public static class StepJudge
         step.Id == "stages" && limits is { Tightening.Stages.Count: > 0, FixingCount: { } count }
             ? $"Begun and not recorded as done: {limits.Tightening.Words(count)}."
             : null;
+
+    /// <summary>A fixing that got more than the maker's torque at a stage, or null: what was stretched is not made good by slackening it.</summary>
+    private static string? OverTight(StepLimits limits)
+    {
+        if (limits is not { Torque: { } maker, Tightening: { } tightening })
+        {
+            return null;
+        }
+
+        var band = Figures.Of("fixings.wrench-tolerance");
+        var over = tightening.Torques.SelectMany(s => s.Torques.Where(t => t.Value / maker > 1 + (band.Value / 100) + 1e-9).Select(t => string.Create(CultureInfo.InvariantCulture, $"{t.Key} at stage {s.Stage + 1} ({t.Value.Text("N·m", 0)})"))).ToList();
+        return over.Count == 0 ? null : $"Fixing {string.Join(", ", over)} got more than {Quantity.Number(band.Value, 0)} % above the maker's {maker.Text("N·m", 0)} ({band.Source.ForPeople}): take it out, look at thread and seat, and renew what is stretched.";
+    }
 
     private static (StepStanding, string?) Pressure(ProcedureStep step, StepRecord record, StepLimits limits)
     {

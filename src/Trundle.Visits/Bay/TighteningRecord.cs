@@ -20,6 +20,18 @@ public sealed record TighteningRecord(IReadOnlyList<RecordedStage> Stages, int B
     /// <summary>Nothing recorded.</summary>
     public static TighteningRecord Empty { get; } = new([], 0, null);
 
+    /// <summary>What each fixing got at each stage, by whom and with which wrench; empty where no torque was recorded.</summary>
+    public IReadOnlyList<StageTorques> Torques { get; init; } = [];
+
+    /// <summary>The path of what was recorded of a stage, from 0: its torques by fixing, and the wrench.</summary>
+    public static string TorquesAt(string position, int stage) => string.Create(CultureInfo.InvariantCulture, $"{FieldAt(position)}.torques.stage-{stage + 1}");
+
+    /// <summary>The field of the torque that a fixing got at a stage, from 0.</summary>
+    public static string TorqueAt(string position, int stage, int fixing) => string.Create(CultureInfo.InvariantCulture, $"{TorquesAt(position, stage)}.{fixing}");
+
+    /// <summary>The field of the wrench that a stage was tightened with.</summary>
+    public static string WrenchAt(string position, int stage) => $"{TorquesAt(position, stage)}.wrench";
+
     /// <summary>The path of a wheel's record.</summary>
     public static string FieldAt(string position) => $"work.tightening.{position}";
 
@@ -68,7 +80,7 @@ public sealed record TighteningRecord(IReadOnlyList<RecordedStage> Stages, int B
             }
         }
 
-        var record = new TighteningRecord(stages, o.Whole("begunAgain", 0, 1000) ?? 0, o.Text("wentOn"));
+        var record = new TighteningRecord(stages, o.Whole("begunAgain", 0, 1000) ?? 0, o.Text("wentOn")) { Torques = o.Object("torques") is { } torques ? StageTorques.Read(torques) : [] };
         o.Done();
         return record;
     }

@@ -197,7 +197,7 @@ public sealed class VisitFields
                 })]);
             }
 
-            if (_children.All(c => c.Name.All(char.IsAsciiDigit)) && !path.StartsWith("work.steps.", StringComparison.Ordinal))
+            if (_children.All(c => c.Name.All(char.IsAsciiDigit)) && !path.StartsWith("work.steps.", StringComparison.Ordinal) && !StageTorques.IsPath(path))
             {
                 return new JsonArray([.. _children.Select((c, i) => (JsonNode?)c.Child.ToJson(string.Create(CultureInfo.InvariantCulture, $"{at}[{i}]"), fields))]);
             }
@@ -213,6 +213,11 @@ public sealed class VisitFields
                 // Who decided is who entered the decision; nobody types that.
                 json["by"] = decision.By;
                 json["role"] = decision.Role.Word();
+            }
+            else if (StageTorques.IsPath(path))
+            {
+                // Who tightened is who entered; nobody types that.
+                json["by"] = string.Join(", ", _children.Where(c => c.Name.All(char.IsAsciiDigit)).Select(c => c.Child._leaf?.By).OfType<string>().Distinct(StringComparer.Ordinal));
             }
             else if (path == "work.handBack" && _children.FirstOrDefault(c => c.Name == "by").Child?._leaf is { } signature)
             {

@@ -61,7 +61,7 @@ public static class VisitStanding
         var steps = VisitSteps.Of(file, leaves, work, judge);
         var leaks = Leaks(steps).ToList();
         IReadOnlyList<Finding> found = [.. Judged(judge, arrived), .. known];
-        IReadOnlyList<Finding> left = [.. Judged(judge, work.Jobs.Count == 0 && work.Steps.Count == 0 ? arrived : leaving), .. leaks, .. seen, .. known];
+        IReadOnlyList<Finding> left = [.. Judged(judge, work.Jobs.Count == 0 && work.Steps.Count == 0 ? arrived : leaving), .. leaks, .. seen, .. InstrumentFindings.Of(work.Instruments, arrived.Date), .. known];
 
         Need[] handWork = VisitNeeds.OfHandWork(arrived, work) is { } plan ? [plan] : [];
         var legs = LegWords.All.Select(leg => new LegState(

@@ -1,5 +1,6 @@
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
+using Trundle.Visits.Instruments;
 using Trundle.Visits.Paper;
 
 namespace Trundle.Visits.Bay;
@@ -71,10 +72,16 @@ public sealed record VisitWork
     public string? Watch { get; init; }
 
     /// <summary>The name of the torque wrench that the final torques were set with, or null.</summary>
-    public string? TorqueWrench { get; init; }
+    public string? TorqueWrench => Used("torqueWrench")?.Name;
 
     /// <summary>The name of the gauge that the pressures were set with, or null.</summary>
-    public string? PressureGauge { get; init; }
+    public string? PressureGauge => Used("pressureGauge")?.Name;
+
+    /// <summary>The instruments that were used, each with its record as it stood then.</summary>
+    public IReadOnlyList<UsedInstrument> Instruments { get; init; } = [];
+
+    /// <summary>The instrument of a use, or null.</summary>
+    public UsedInstrument? Used(string key) => Instruments.FirstOrDefault(i => i.Use.Key == key);
 
     /// <summary>The visit's paper: what was agreed and declined, the locking key, what was seen with the wheels off, stock used, scrap out.</summary>
     public VisitPaper Paper { get; init; } = VisitPaper.Empty;

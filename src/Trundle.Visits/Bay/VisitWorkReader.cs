@@ -30,7 +30,6 @@ public static class VisitWorkReader
 
         var o = new FileObject(node, problems);
         var handBack = o.Object("handBack");
-        var instruments = o.Object("instruments");
         var work = new VisitWork
         {
             Number = o.Text("number"),
@@ -39,8 +38,7 @@ public static class VisitWorkReader
             Promised = o.Text("promised"),
             Rotation = o.Text("rotation"),
             Watch = o.Text("watch"),
-            TorqueWrench = instruments?.Text("torqueWrench"),
-            PressureGauge = instruments?.Text("pressureGauge"),
+            Instruments = UsedInstrumentReader.Read(o),
             Jobs = ByPosition<WheelJob>(o, "jobs", (jobs, key) => jobs.Word(key, JobWords) is { } job ? [job] : []),
             Renewed = ByPosition<RenewedTyre>(o, "renewed", (list, key) => list.Object(key) is { } item && ReadRenewed(item) is { } renewed ? [renewed] : []),
             Steps = ReadSteps(o),
@@ -51,7 +49,6 @@ public static class VisitWorkReader
             Paper = VisitPaperReader.Read(o),
         };
         handBack?.Done();
-        instruments?.Done();
         o.Done();
         return work;
     }

@@ -28,7 +28,7 @@ internal static class InstrumentCheckReader
     public static InstrumentCheckFile? Read(FileNode root, List<Problem> problems)
     {
         var o = new FileObject(root, problems);
-        var kind = o.Require("kind", "say what the instrument is: torque wrench, pressure gauge, depth gauge, balancer or other") ? o.Word("kind", KindWords) : null;
+        var kind = o.Require("kind", "say what the instrument is: torque wrench, pressure gauge, depth gauge, balancer, lift, jack, stands, mounting machine, inflation gear, inflation cage or other") ? o.Word("kind", KindWords) : null;
         var (by, certificate) = (o.Text("by"), o.Text("certificate"));
         var stated = o.Word("stated", ("passed", InstrumentVerdict.Passed), ("failed", InstrumentVerdict.Failed));
         var points = o.Has("points") && kind is { } k ? Points(o, k) : ([], InstrumentVerdict.NotJudged);
@@ -55,12 +55,12 @@ internal static class InstrumentCheckReader
         InstrumentKind.PressureGauge => Points<GaugePressure>(o, "kPa", 1, _ => null),
         InstrumentKind.DepthGauge => Points<Length>(o, "mm", 2, _ => null),
         InstrumentKind.Balancer => Points<Mass>(o, "g", 1, _ => null),
-        InstrumentKind.Other => OfNoQuantity(o),
+        InstrumentKind.Lift or InstrumentKind.Jack or InstrumentKind.Stands or InstrumentKind.MountingMachine or InstrumentKind.InflationGear or InstrumentKind.Cage or InstrumentKind.Other => OfNoQuantity(o),
     };
 
     private static (IReadOnlyList<CheckedPoint>, InstrumentVerdict) OfNoQuantity(FileObject o)
     {
-        o.Wrong("points", "no-quantity", "What an instrument of another kind measures is not known here, so its points cannot be reckoned; say in 'stated' what the certificate states.");
+        o.Wrong("points", "no-quantity", "What this kind measures is not known here, so its points cannot be reckoned; say in 'stated' what the certificate or the inspection states.");
         return ([], InstrumentVerdict.NotJudged);
     }
 

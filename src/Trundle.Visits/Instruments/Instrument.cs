@@ -28,7 +28,11 @@ public enum InstrumentStanding
 /// <param name="On">The day.</param>
 /// <param name="Verdict">What it said.</param>
 /// <param name="Due">When the next is due, or null where nobody said.</param>
-public sealed record InstrumentCheck(DateOnly On, InstrumentVerdict Verdict, DateOnly? Due);
+public sealed record InstrumentCheck(DateOnly On, InstrumentVerdict Verdict, DateOnly? Due)
+{
+    /// <summary>What it found at its points: shown less reference, in per cent of the reference. Empty where it had none.</summary>
+    public IReadOnlyList<double> Deviations { get; init; } = [];
+}
 
 /// <summary>An instrument of the workshop, as the bay needs it.</summary>
 /// <param name="Id">Its identifier.</param>

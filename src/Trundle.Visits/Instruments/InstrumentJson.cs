@@ -24,7 +24,7 @@ public static class InstrumentJson
             ["profile"] = instrument.Profile?.DeepClone(),
             ["checks"] = new JsonArray([.. instrument.Checks.Select(c => (JsonNode?)new JsonObject
             {
-                ["on"] = Day(c.On), ["verdict"] = c.Verdict.Word(), ["due"] = Day(c.Due),
+                ["on"] = Day(c.On), ["verdict"] = c.Verdict.Word(), ["due"] = Day(c.Due), ["deviations"] = c.Deviations.Count == 0 ? null : new JsonArray([.. c.Deviations.Select(d => (JsonNode?)d)]),
             })]),
         };
     }
@@ -49,7 +49,7 @@ public static class InstrumentJson
         DateOnly.TryParseExact(text?.Trim(), DayForm, CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
 
     private static InstrumentCheck? Check(JsonObject json) =>
-        DayOf(json, "on") is { } on && InstrumentVerdictWords.Of(Text(json, "verdict")) is { } verdict ? new InstrumentCheck(on, verdict, DayOf(json, "due")) : null;
+        DayOf(json, "on") is { } on && InstrumentVerdictWords.Of(Text(json, "verdict")) is { } verdict ? new InstrumentCheck(on, verdict, DayOf(json, "due")) { Deviations = json["deviations"] is JsonArray list ? [.. list.OfType<JsonValue>().Select(v => v.GetValue<double>())] : [] } : null;
 
     private static DateOnly? DayOf(JsonObject json, string key) => DayOf(Text(json, key));
 

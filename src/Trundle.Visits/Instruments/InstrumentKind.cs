@@ -1,3 +1,5 @@
+using Trundle.Engine.Reference;
+
 namespace Trundle.Visits.Instruments;
 
 /// <summary>What an instrument is.</summary>
@@ -14,6 +16,24 @@ public enum InstrumentKind
 
     /// <summary>A tread depth gauge.</summary>
     DepthGauge,
+
+    /// <summary>A lift.</summary>
+    Lift,
+
+    /// <summary>A jack.</summary>
+    Jack,
+
+    /// <summary>A pair or set of stands.</summary>
+    Stands,
+
+    /// <summary>A machine that mounts and demounts tyres.</summary>
+    MountingMachine,
+
+    /// <summary>What tyres are inflated with: hose, chuck, valve and gauge.</summary>
+    InflationGear,
+
+    /// <summary>A cage in which a tyre is inflated.</summary>
+    Cage,
 
     /// <summary>Anything else with a record of its own.</summary>
     Other,
@@ -40,6 +60,9 @@ public enum InstrumentRecordKind
     /// <summary>Compared in the workshop with a reference.</summary>
     Comparison,
 
+    /// <summary>Looked over by somebody who may say that it is safe to use.</summary>
+    Inspection,
+
     /// <summary>Anything worth knowing: dropped, repaired, moved.</summary>
     Note,
 }
@@ -50,14 +73,15 @@ public static class InstrumentWords
     private static readonly (InstrumentKind Kind, string Word)[] Kinds =
     [
         (InstrumentKind.Balancer, "balancer"), (InstrumentKind.TorqueWrench, "torque wrench"), (InstrumentKind.PressureGauge, "pressure gauge"),
-        (InstrumentKind.DepthGauge, "depth gauge"), (InstrumentKind.Other, "other"),
+        (InstrumentKind.DepthGauge, "depth gauge"), (InstrumentKind.Lift, "lift"), (InstrumentKind.Jack, "jack"), (InstrumentKind.Stands, "stands"),
+        (InstrumentKind.MountingMachine, "mounting machine"), (InstrumentKind.InflationGear, "inflation gear"), (InstrumentKind.Cage, "inflation cage"), (InstrumentKind.Other, "other"),
     ];
 
     private static readonly (InstrumentRecordKind Kind, string Word)[] RecordKinds =
     [
         (InstrumentRecordKind.Details, "details"), (InstrumentRecordKind.Profile, "profile"), (InstrumentRecordKind.MachineCheck, "machine check"),
         (InstrumentRecordKind.RepeatSpins, "repeat-spin study"), (InstrumentRecordKind.OutsideCalibration, "calibration by outside"),
-        (InstrumentRecordKind.Comparison, "comparison with a reference"), (InstrumentRecordKind.Note, "note"),
+        (InstrumentRecordKind.Comparison, "comparison with a reference"), (InstrumentRecordKind.Inspection, "inspection"), (InstrumentRecordKind.Note, "note"),
     ];
 
     /// <summary>All kinds.</summary>
@@ -77,5 +101,20 @@ public static class InstrumentWords
 
     /// <summary>True where the record says how good the instrument is.</summary>
     public static bool IsCheck(this InstrumentRecordKind kind) =>
-        kind is InstrumentRecordKind.MachineCheck or InstrumentRecordKind.RepeatSpins or InstrumentRecordKind.OutsideCalibration or InstrumentRecordKind.Comparison;
+        kind is InstrumentRecordKind.MachineCheck or InstrumentRecordKind.RepeatSpins or InstrumentRecordKind.OutsideCalibration or InstrumentRecordKind.Comparison or InstrumentRecordKind.Inspection;
+
+    /// <summary>True where it measures nothing and is looked over instead of calibrated.</summary>
+    public static bool IsInspected(this InstrumentKind kind) =>
+        kind is InstrumentKind.Lift or InstrumentKind.Jack or InstrumentKind.Stands or InstrumentKind.MountingMachine or InstrumentKind.InflationGear or InstrumentKind.Cage;
+
+    /// <summary>The figure of the customary time between two checks of a kind, or null where none is carried.</summary>
+    public static Figure? Interval(this InstrumentKind kind) => kind switch
+    {
+        InstrumentKind.TorqueWrench => Figures.Of("instruments.interval.torque-wrench"),
+        InstrumentKind.Lift => Figures.Of("instruments.interval.lift"),
+        InstrumentKind.Jack => Figures.Of("instruments.interval.jack"),
+        InstrumentKind.Stands => Figures.Of("instruments.interval.stands"),
+        InstrumentKind.Cage => Figures.Of("instruments.interval.cage"),
+        InstrumentKind.Balancer or InstrumentKind.PressureGauge or InstrumentKind.DepthGauge or InstrumentKind.MountingMachine or InstrumentKind.InflationGear or InstrumentKind.Other => null,
+    };
 }

@@ -26,7 +26,7 @@ public static class InstrumentRecords
     {
         var balancer = kind == InstrumentKind.Balancer;
         var machine = balancer && OperationOf(InstrumentRecordKind.MachineCheck) is not null;
-        return
+        return kind.IsInspected() ? [InstrumentRecordKind.Inspection, InstrumentRecordKind.Note] :
         [
             .. machine ? new[] { InstrumentRecordKind.MachineCheck, InstrumentRecordKind.RepeatSpins } : [],
             InstrumentRecordKind.OutsideCalibration,
@@ -36,13 +36,16 @@ public static class InstrumentRecords
     }
 
     /// <summary>Reads a record's body strictly and reckons it.</summary>
+    /// <param name="kind">What the record is about.</param>
+    /// <param name="body">As typed, as JSON.</param>
+    /// <param name="of">What it is a record of: a balancer's profile and a wrench's scale are read each in its own way.</param>
     /// <returns>What is kept, or the problem with its place in the body.</returns>
-    public static Reading<ReckonedRecord> Reckon(InstrumentRecordKind kind, string body)
+    public static Reading<ReckonedRecord> Reckon(InstrumentRecordKind kind, string body, InstrumentKind of = InstrumentKind.Balancer)
     {
         ArgumentNullException.ThrowIfNull(body);
         return body.Length > MostCharacters
             ? Reading<ReckonedRecord>.Failed(new Problem("body", "too-long", $"A record has at most {MostCharacters} characters."))
-            : FileNode.Parse(body, "body").Then(root => kind.IsCheck() ? Check(kind, root) : Told(kind, root));
+            : FileNode.Parse(body, "body").Then(root => kind.IsCheck() ? Check(kind, root) : Told(kind, root, of));
     }
 
     /// <summary>A check: reckoned by its operation.</summary>
@@ -52,12 +55,17 @@ public static class InstrumentRecords
             : Reading<ReckonedRecord>.Failed(new Problem("kind", "not-offered", $"This program cannot reckon a {kind.Word()}."));
 
     /// <summary>What is told and not reckoned.</summary>
-    private static Reading<ReckonedRecord> Told(InstrumentRecordKind kind, FileNode root)
+    private static Reading<ReckonedRecord> Told(InstrumentRecordKind kind, FileNode root, InstrumentKind of)
     {
         var problems = new List<Problem>();
         var o = new FileObject(root, problems);
         IReadOnlyList<string> figures = [];
-        if (kind == InstrumentRecordKind.Profile)
+        if (kind == InstrumentRecordKind.Profile && of == InstrumentKind.TorqueWrench)
+        {
+            FixingsOperation.ReadWrench(o, "least", "most");
+            o.Done();
+        }
+        else if (kind == InstrumentRecordKind.Profile)
         {
             BalanceFileReader.ReadProfile(o, out _);
         }
@@ -83,7 +91,7 @@ public static class InstrumentRecords
 
     private static Operation? OperationOf(InstrumentRecordKind kind) => kind switch
     {
-        InstrumentRecordKind.OutsideCalibration or InstrumentRecordKind.Comparison => InstrumentCheckOperation.Operation,
+        InstrumentRecordKind.OutsideCalibration or InstrumentRecordKind.Comparison or InstrumentRecordKind.Inspection => InstrumentCheckOperation.Operation,
         InstrumentRecordKind.MachineCheck or InstrumentRecordKind.RepeatSpins => OperationList.All.FirstOrDefault(o => o.Name == MachineOperation),
         _ => null,
     };

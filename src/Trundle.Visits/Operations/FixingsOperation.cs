@@ -113,15 +113,15 @@ public static class FixingsOperation
     }
 
     /// <summary>Reads the wrench's scale and what its last check found, from <c>wrenchLeast</c>, <c>wrenchMost</c> and <c>wrenchDeviation</c>; null where nothing is told of it.</summary>
-    public static TorqueWrench? ReadWrench(FileObject o)
+    public static TorqueWrench? ReadWrench(FileObject o, string leastKey = "wrenchLeast", string mostKey = "wrenchMost", string deviationKey = "wrenchDeviation")
     {
         ArgumentNullException.ThrowIfNull(o);
         Torque? smallest = Torque.FromNewtonMetres(0.1);
         Torque? greatest = Torque.FromNewtonMetres(5000);
-        var least = o.Quantity("wrenchLeast", "N·m", smallest, greatest);
-        var most = o.Quantity("wrenchMost", "N·m", smallest, greatest);
+        var least = o.Quantity(leastKey, "N·m", smallest, greatest);
+        var most = o.Quantity(mostKey, "N·m", smallest, greatest);
         var deviations = new List<double>();
-        foreach (var item in o.Items("wrenchDeviation"))
+        foreach (var item in o.Items(deviationKey))
         {
             var text = item.Kind is NodeKind.Text or NodeKind.Number ? item.Text.Trim().TrimEnd('%', '\u00a0', ' ').Replace('−', '-') : "";
             if (NumberText.Read(text) is { IsRead: true, Value: > -50 and < 50 } read)
@@ -136,7 +136,7 @@ public static class FixingsOperation
 
         if (least is { } low && most is { } high && low >= high)
         {
-            o.Wrong("wrenchLeast", "out-of-range", $"The lowest mark, {low.Text("N·m", 1)}, is not below the highest, {high.Text("N·m", 1)}.");
+            o.Wrong(leastKey, "out-of-range", $"The lowest mark, {low.Text("N·m", 1)}, is not below the highest, {high.Text("N·m", 1)}.");
         }
 
         return least is null && most is null && deviations.Count == 0 ? null : new TorqueWrench(least, most, deviations);

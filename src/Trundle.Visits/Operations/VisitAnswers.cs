@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Trundle.Engine.Fixings;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 using Trundle.Visits.Bay;
@@ -98,7 +99,7 @@ public sealed class VisitAnswers
         var axles = new JsonArray();
         for (var i = 0; i < state.Arrived.Vehicle.Axles.Count; i++)
         {
-            if (FixingsBody(state.Arrived.Vehicle.Axles[i].Fixings, state.Arrived.Vehicle.VehicleClass) is not { } fixings)
+            if (FixingsBody(state.Arrived.Vehicle.Axles[i].Fixings, state.Arrived.Vehicle.VehicleClass, state.Work.Used("torqueWrench")?.Wrench) is not { } fixings)
             {
                 continue;
             }
@@ -118,10 +119,23 @@ public sealed class VisitAnswers
         }
 
         Add(Leg.Refit, "fixings", axles);
+        var tightened = state.Work.Tightening.OrderBy(t => t.Key.ToString(), StringComparer.Ordinal).SelectMany(t => t.Value.Torques.Select(s => (JsonNode?)new JsonObject
+        {
+            ["at"] = t.Key.ToString(),
+            ["stage"] = s.Stage + 1,
+            ["percent"] = t.Value.Stages.ElementAtOrDefault(s.Stage)?.Percent,
+            ["torquesNewtonMetres"] = new JsonObject(s.Torques.OrderBy(f => f.Key).Select(f => KeyValuePair.Create(f.Key.ToString(CultureInfo.InvariantCulture), (JsonNode?)f.Value.NewtonMetres))),
+            ["wrench"] = s.Wrench,
+            ["by"] = s.By,
+        })).ToList();
+        if (tightened.Count > 0)
+        {
+            Add(Leg.Refit, "tightening", AnswerJson.List(tightened));
+        }
     }
 
     /// <summary>The body of the <c>fixings</c> operation for the fixings of an axle, or null where their number is not known.</summary>
-    public static JsonObject? FixingsBody(FixingSet? fixings, string vehicleClass)
+    public static JsonObject? FixingsBody(FixingSet? fixings, string vehicleClass, TorqueWrench? wrench = null)
     {
         if (fixings?.Count is not { } count)
         {
@@ -134,6 +148,13 @@ public sealed class VisitAnswers
         Put("propertyClass", fixings.PropertyClass);
         Put("seat", fixings.Seat switch { SeatShape.Cone => "cone", SeatShape.Ball => "ball", SeatShape.Flat => "flat", null => null });
         Put("condition", fixings.Condition switch { ThreadCondition.Dry => "dry", ThreadCondition.Oiled => "oiled", null => null });
+        Put("wrenchLeast", Exact(wrench?.Least));
+        Put("wrenchMost", Exact(wrench?.Most));
+        if (wrench is { DeviationPercents.Count: > 0 })
+        {
+            body["wrenchDeviation"] = AnswerJson.List(wrench.DeviationPercents.Select(d => d.ToString(CultureInfo.InvariantCulture)));
+        }
+
         Put("leftHandSide", fixings.LeftHandSide switch { Side.Left => "left", Side.Right => "right", null => null });
         Put("engagement", fixings.Engagement?.Exact);
         Put("leastEngagement", fixings.LeastEngagement?.Exact);
@@ -146,6 +167,8 @@ public sealed class VisitAnswers
         }
 
         return body;
+
+        static string? Exact(Torque? torque) => torque is { } t ? string.Create(CultureInfo.InvariantCulture, $"{t.NewtonMetres} N·m") : null;
 
         void Put(string key, string? value)
         {

@@ -1,9 +1,11 @@
 using System.Text.Json.Nodes;
 using Trundle.Engine;
 using Trundle.Engine.Findings;
+using Trundle.Engine.Instruments;
 using Trundle.Measures;
 using Trundle.Visits.Bay;
 using Trundle.Visits.Files;
+using Trundle.Visits.Instruments;
 
 namespace Trundle.Visits.Operations;
 
@@ -79,6 +81,15 @@ public static class VisitCheckOperation
                 ["stops"] = AnswerJson.List(state.Stops.Select(s => (JsonNode?)new JsonObject { ["leg"] = s.Leg.Key(), ["position"] = s.Position, ["what"] = s.What, ["why"] = s.Why, ["decision"] = s.DecisionKey })),
             },
             ["decisionsWithoutFinding"] = AnswerJson.List(DecisionNotes.Of(state).Select(n => (JsonNode?)new JsonObject { ["key"] = n.Key, ["nearest"] = n.Nearest, ["note"] = n.Text })),
+            ["instruments"] = AnswerJson.List(state.Work.Instruments.Select(i => (JsonNode?)new JsonObject
+            {
+                ["use"] = i.Use.Key,
+                ["kind"] = i.Use.Kind.Word(),
+                ["name"] = i.Name,
+                ["verdict"] = i.Verdict?.Word(),
+                ["checked"] = InstrumentJson.Day(i.Checked),
+                ["due"] = InstrumentJson.Day(i.Due),
+            })),
             ["notFinallyTightened"] = AnswerJson.List(state.NotTightened.Select(p => p.ToString())),
             ["engineVersion"] = EngineVersion.Engine,
             ["tableEdition"] = EngineVersion.Tables,

@@ -30,6 +30,19 @@ public static class ShopInstruments
         return DateOnly.FromDateTime(clock.GetLocalNow().DateTime);
     }
 
+    /// <summary>The texts that make an instrument the one of a use: its name and its record as it stands; what else stands there goes.</summary>
+    public static (string Field, string Typed)[] Uses(OpenVisit visit, InstrumentUse use, Instrument? instrument)
+    {
+        ArgumentNullException.ThrowIfNull(visit);
+        ArgumentNullException.ThrowIfNull(use);
+        IReadOnlyList<(string Field, string Typed)> taken = instrument is null ? [] : use.Taken(instrument);
+        return
+        [
+            .. visit.Fields.Under(use.StandingField).Concat(visit.Fields.Under(use.Field)).Select(e => e.Field).Where(f => taken.All(t => t.Field != f)).Select(f => (f, "")),
+            .. taken,
+        ];
+    }
+
     /// <summary>The path of a wheel's balancer profile.</summary>
     public static string ProfileAt(Position position) => $"{WheelBalance.FieldAt(position)}.balancer";
 

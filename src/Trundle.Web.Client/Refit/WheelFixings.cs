@@ -18,7 +18,7 @@ public static class WheelFixings
         ArgumentNullException.ThrowIfNull(visit);
         var vehicle = visit.State.Arrived.Vehicle;
         return vehicle.AxleAt(position)?.Fixings?.At(position) is { Count: >= 1 and <= TighteningSequence.MostFixings } fixings
-            ? FixingPlanner.Plan(new FixingQuestion(fixings with { SeatWorn = fixings.SeatWorn || visit.State.Leaving.At(position)?.Wheel?.SeatWorn == true }) { Heavy = IsHeavy(visit), Adapter = adapter })
+            ? FixingPlanner.Plan(new FixingQuestion(fixings with { SeatWorn = fixings.SeatWorn || visit.State.Leaving.At(position)?.Wheel?.SeatWorn == true }) { Heavy = IsHeavy(visit), Adapter = adapter, Wrench = visit.State.Work.Used("torqueWrench")?.Wrench })
             : null;
     }
 

@@ -34,13 +34,27 @@ public sealed class WheelStages(OpenVisit visit)
     public Entry? Last(string at) =>
         visit.Fields.Under(TighteningRecord.FieldAt(at)).Where(e => e.Field.Contains(".stage-", StringComparison.Ordinal)).MaxBy(e => e.At);
 
-    /// <summary>Records that the fixing whose turn it is has had its stage.</summary>
-    public Task TightenedAsync(string at, TighteningProgress before, TighteningStep step)
+    /// <summary>Records that the fixing whose turn it is has had its stage: its torque, and with the stage's first fixing the wrench that is in the hand.</summary>
+    public Task TightenedAsync(string at, TighteningProgress before, TighteningStep step, Torque? torque)
     {
         ArgumentNullException.ThrowIfNull(before);
-        return before.Tightened(step.Fixing) is { IsRead: true } read
-            ? EnterAsync(at, (TighteningRecord.FieldAt(at, step.Stage), TighteningRecord.Text(read.Value.Record(step.Stage))))
-            : Task.CompletedTask;
+        if (before.Tightened(step.Fixing) is not { IsRead: true } read)
+        {
+            return Task.CompletedTask;
+        }
+
+        var entries = new List<(string, string)> { (TighteningRecord.FieldAt(at, step.Stage), TighteningRecord.Text(read.Value.Record(step.Stage))) };
+        if (torque is { } set)
+        {
+            entries.Add((TighteningRecord.TorqueAt(at, step.Stage, step.Fixing), FormattableString.Invariant($"{set.In(visit.Units.Torque):0.#} {visit.Units.Torque}")));
+        }
+
+        if (visit["work.instruments.torqueWrench"] is { } wrench && visit[TighteningRecord.WrenchAt(at, step.Stage)] != wrench)
+        {
+            entries.Add((TighteningRecord.WrenchAt(at, step.Stage), wrench));
+        }
+
+        return EnterAsync(at, [.. entries]);
     }
 
     /// <summary>Begins a wheel again at the first stage; where nothing was tightened yet there is nothing to begin again.</summary>

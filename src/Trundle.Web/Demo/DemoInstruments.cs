@@ -40,6 +40,14 @@ internal static class DemoInstruments
             {"kind": "pressure gauge", "by": "T3, against the shop's reference gauge", "permitted": "8 kPa", "points": [{"reference": "200 kPa", "shown": "203 kPa"}, {"reference": "300 kPa", "shown": "302 kPa"}]}
             """, "T3");
 
+        Record(wrench, InstrumentRecordKind.Profile, today.AddDays(-395), null, """{"least": "40 N·m", "most": "200 N·m"}""", "T3");
+        var lift = Instrument(InstrumentKind.Lift, "two-post lift of bay 1", "DEMO L-1", today.AddDays(-700));
+        Record(lift, InstrumentRecordKind.Inspection, today.AddDays(-200), today.AddDays(165), """{"kind": "lift", "by": "invented lift inspector", "stated": "passed"}""", "T3");
+        var stands = Instrument(InstrumentKind.Stands, "stands A", "DEMO S-A, 3 t a pair", today.AddDays(-700));
+        Record(stands, InstrumentRecordKind.Inspection, today.AddDays(-400), today.AddDays(-35), """{"kind": "stands", "by": "T3", "stated": "passed"}""", "T3");
+        var cage = Instrument(InstrumentKind.Cage, "cage by the door", "DEMO C-1", today.AddDays(-90));
+        Record(cage, InstrumentRecordKind.Inspection, today, today.AddDays(1), """{"kind": "inflation cage", "by": "T2", "stated": "passed"}""", "T2");
+
         Guid Instrument(InstrumentKind kind, string name, string identification, DateOnly from)
         {
             var id = Guid.CreateVersion7(now);

@@ -90,6 +90,35 @@ public sealed class InstrumentsTests : BayContext
     }
 
     [Fact]
+    public void An_instrument_that_is_chosen_brings_its_record_and_an_overdue_one_is_a_finding_on_this_visit()
+    {
+        Bring(Of(InstrumentKind.TorqueWrench, "wrench 1", """{"least": "40 N·m", "most": "200 N·m"}""", due: -1), Of(InstrumentKind.TorqueWrench, "wrench 2"));
+        BeforeTheSignature(Role.Technician);
+        var page = Page(Leg.Prove, "1L", "final-torque");
+        page.Find("input[value='wrench 1']").Change("wrench 1");
+        Visit["work.instruments.torqueWrench"].ShouldBe("wrench 1");
+        Visit["work.instruments.standing.torqueWrench.most"].ShouldBe("200 N·m");
+        Visit.EnterAsync("date", InstrumentJson.Day(Today)!);
+        Visit.State.LeavingFindings.Single(f => f.Rule == "instrument.torque-wrench").Measured.Text.ShouldBe("wrench 1: its check is overdue");
+
+        page.Find("input[value='wrench 2']").Change("wrench 2");
+        Visit["work.instruments.standing.torqueWrench.most"].ShouldBeNull();
+        Visit.State.LeavingFindings.ShouldNotContain(f => f.Rule.StartsWith("instrument", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_lift_is_asked_for_where_the_workshop_has_one_and_not_where_it_has_none()
+    {
+        BeforeTheSignature(Role.Technician);
+        Page(Leg.OffTheCar, "vehicle", "lift-points").Markup.ShouldNotContain("Lift under it");
+        Bring(Of(InstrumentKind.Lift, "two-post lift"));
+        using var other = new InstrumentsTests();
+        other.Bring(Of(InstrumentKind.Lift, "two-post lift"));
+        other.BeforeTheSignature(Role.Technician);
+        other.Page(Leg.OffTheCar, "vehicle", "lift-points").FindAll("input[value='two-post lift']").Count.ShouldBe(1);
+    }
+
+    [Fact]
     public void The_gauge_is_asked_for_where_the_pressure_is_set()
     {
         Bring(Of(InstrumentKind.PressureGauge, "gauge of bay 2"));

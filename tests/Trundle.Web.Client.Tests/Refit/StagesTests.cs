@@ -111,6 +111,49 @@ public sealed class StagesTests : BayContext
         Browser.HostEntries.Count(e => e["field"]!.GetValue<string>().StartsWith("work.tightening.1L.stage-", StringComparison.Ordinal)).ShouldBe(7);
     }
 
+    [Fact]
+    public void Every_fixings_torque_is_recorded_at_every_stage_by_whom_and_with_which_wrench_and_stays_when_the_page_is_left()
+    {
+        BeforeTheWork(Role.Technician, [.. ByHand, ("work.instruments.torqueWrench", "wrench 1")]);
+        var page = Page(Leg.Refit, "1L", "stages");
+        for (var i = 0; i < 6; i++)
+        {
+            First(page).Click();
+        }
+
+        Enumerable.Range(1, 5).ShouldAllBe(n => Visit[TighteningRecord.TorqueAt("1L", 0, n)] == "60 N·m");
+        Visit[TighteningRecord.TorqueAt("1L", 1, Order[0])].ShouldBe("120 N·m");
+        Visit[TighteningRecord.WrenchAt("1L", 0)].ShouldBe("wrench 1");
+        page.FindAll("details legend").Select(l => l.TextContent).ShouldBe(["Stage 1, 50 % · by T2 · with wrench 1", "Stage 2, 100 % · by T2 · with wrench 1"]);
+
+        using var reloaded = new Reload(Browser);
+        var again = reloaded.Page(Leg.Refit, "1L", "stages");
+        again.FindAll("details legend").Count.ShouldBe(2);
+        reloaded.Visit.State.Work.Tightening[Trundle.Engine.Vehicles.Position.Read("1L").Value].Torques[0].Torques.Count.ShouldBe(5);
+
+        // Begun again at the first stage, nothing of the old torques stands.
+        First(again).Click();
+        reloaded.Visit[TighteningRecord.TorqueAt("1L", 0, 1)].ShouldBeNull();
+    }
+
+    [Fact]
+    public void A_left_hand_thread_is_said_where_the_hand_is()
+    {
+        BeforeTheWork(Role.Technician, [.. ByHand, ("vehicle.axles.0.fixings.leftHand", ""), ("vehicle.axles.0.fixings.leftHandSide", "left")]);
+        Page(Leg.Refit, "1L", "stages").Find(".beside-picture").TextContent.ShouldContain("Tighten anticlockwise, loosen clockwise: left-hand thread");
+        Page(Leg.Refit, "1R", "stages").Find(".beside-picture").TextContent.ShouldContain("Tighten clockwise, loosen anticlockwise");
+        Page(Leg.Refit, "1L", "by-hand").FindAll(".caution").Select(c => c.TextContent).ShouldContain(c => c.StartsWith("Left-hand thread: start it and run it in anticlockwise.", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Turns_counted_by_hand_are_held_against_their_limits_at_once()
+    {
+        BeforeTheWork(Role.Technician, [ByHand[0], ("vehicle.axles.0.fixings.engagement", "5 turns")]);
+        var stops = Page(Leg.Refit, "1L", "by-hand").FindAll(".stops").Select(s => s.TextContent).ToList();
+        stops.ShouldContain(s => s.StartsWith("Less than", StringComparison.Ordinal) && s.Contains("memory", StringComparison.Ordinal));
+        Visit.State.LeavingFindings.ShouldContain(f => f.Rule == "fixings.engagement-stripping" && f.Position == "axle 1");
+    }
+
     [Theory]
     [InlineData("1R", "stages", Leg.Refit)]
     [InlineData("1L", "by-hand", Leg.Refit)]

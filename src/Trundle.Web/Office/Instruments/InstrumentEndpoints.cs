@@ -123,7 +123,7 @@ internal static class InstrumentEndpoints
         InstrumentForm[] forms =
         [
             .. InstrumentRecords.Offered(stored.Instrument.Kind).Select(kind => InstrumentForm.Record(stored, kind, person, today)),
-            .. stored.Instrument.Kind == InstrumentKind.Balancer ? new[] { InstrumentForm.Profile(stored.Instrument) } : [],
+            .. stored.Instrument.Kind is InstrumentKind.Balancer or InstrumentKind.TorqueWrench ? new[] { InstrumentForm.Profile(stored.Instrument) } : [],
             InstrumentForm.Details(stored.Instrument, today),
         ];
         return new RazorComponentResult<InstrumentPage>(new Dictionary<string, object?>

@@ -88,10 +88,19 @@ public sealed record InstrumentForm(string Key, IReadOnlyList<InstrumentField> F
             ("inUseFrom", InstrumentJson.Day(instrument?.InUseFrom ?? today)), ("outOfUseFrom", InstrumentJson.Day(instrument?.OutOfUseFrom))),
         null);
 
-    /// <summary>A balancer's profile.</summary>
+    /// <summary>A balancer's profile, or the scale of a torque wrench.</summary>
     public static InstrumentForm Profile(Instrument instrument)
     {
         ArgumentNullException.ThrowIfNull(instrument);
+        if (instrument.Kind == InstrumentKind.TorqueWrench)
+        {
+            return new InstrumentForm(
+                "profile",
+                [new("least", "Lowest mark of its scale", "A bare number is N·m") { Unit = "N·m" }, new("most", "Highest mark of its scale", "A bare number is N·m") { Unit = "N·m" }],
+                Flat(instrument.Profile ?? []),
+                null);
+        }
+
         return new InstrumentForm(
             "profile",
             [
@@ -225,7 +234,7 @@ public sealed record InstrumentForm(string Key, IReadOnlyList<InstrumentField> F
         var list = new List<InstrumentField> { new("on", kind.IsCheck() ? "Checked on" : "On") { IsDay = true } };
         if (kind.IsCheck())
         {
-            list.Add(new("due", "Next check due", "Empty where nobody said") { IsDay = true });
+            list.Add(new("due", "Next check due", stored.Instrument.Kind.Interval() is { } interval ? $"{interval.What}: {Quantity.Number(interval.Value, 0)} {interval.Unit}, {interval.Source.ForPeople}. The maker's own comes first; empty where nobody said" : "Empty where nobody said") { IsDay = true });
         }
 
         switch (kind)
@@ -238,11 +247,15 @@ public sealed record InstrumentForm(string Key, IReadOnlyList<InstrumentField> F
                 list.Add(new("text", "What is worth knowing", "Dropped, repaired, moved to another bay") { Lines = 3 });
                 break;
             default:
-                list.Add(new("by", "Checked by", kind == InstrumentRecordKind.Comparison ? "And against what" : "The laboratory or the maker's service"));
+                list.Add(new("by", "Checked by", kind == InstrumentRecordKind.Comparison ? "And against what" : kind == InstrumentRecordKind.Inspection ? "Who may say that it is safe to use" : "The laboratory or the maker's service"));
                 if (kind == InstrumentRecordKind.OutsideCalibration)
                 {
                     list.Add(new("certificate", "Certificate"));
-                    list.Add(new("stated", "The certificate states") { Choices = [("", "nothing"), ("passed", "passed"), ("failed", "failed")] });
+                }
+
+                if (kind is InstrumentRecordKind.OutsideCalibration or InstrumentRecordKind.Inspection)
+                {
+                    list.Add(new("stated", kind == InstrumentRecordKind.Inspection ? "The inspection says" : "The certificate states") { Choices = [("", "nothing"), ("passed", "passed"), ("failed", "failed")] });
                 }
 
                 if (UnitOf(stored.Instrument.Kind, person?.Habits ?? UnitHabits.Metric) is { } unit)
