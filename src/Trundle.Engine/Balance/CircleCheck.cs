@@ -39,14 +39,26 @@ public enum CircleFault
 /// <param name="Fault">What is likeliest wrong.</param>
 /// <param name="Run">The run to repeat, where one stands out.</param>
 /// <param name="Other">A second answer that fits nearly as well, or null.</param>
-/// <param name="StandardError">Standard error of the correction along and across its direction (the same in mass), or null where nothing is left over to judge by.</param>
-/// <param name="LeftAtMost">The vibration that may remain at each point by that standard error, in the meter's unit.</param>
+/// <param name="Error">How sure the correction is; null where there is none, or the places tell nothing across their direction.</param>
+/// <param name="LeftAtMost">The vibration that may remain at each point by the interval of the correction, in the meter's unit; null where that has no bound.</param>
+/// <param name="Span">How much of the circle the trial masses span, seen from the axle.</param>
+/// <param name="OffLine">The narrowest angle between two lines through the axle that holds all of them, on whichever side.</param>
 public sealed record CircleCheck(
-    IReadOnlyList<CircleMiss> Misses, CircleFault Fault, int? Run, PlaneMass? Other, Mass? StandardError, IReadOnlyList<double> LeftAtMost)
+    IReadOnlyList<CircleMiss> Misses, CircleFault Fault, int? Run, PlaneMass? Other, CircleError? Error, IReadOnlyList<double?> LeftAtMost, Angle Span, Angle OffLine)
 {
-    /// <summary>Standard error of the correction's angle, for a correction of a mass; null where that is none or the error is as large as the mass.</summary>
-    public Angle? AngleError(Mass correction) =>
-        StandardError is { } error && error.Si < correction.Si ? Angle.FromRadians(Math.Asin(error.Si / correction.Si)) : null;
+    /// <summary>How much of the circle trial masses must span before they tell the direction of a correction.</summary>
+    /// <source>own choice: docs/theory/balance.md (without phase)</source>
+    public static Figure LeastSpan => Figures.Of("balance.leastTrialSpan");
+
+    /// <summary>How far off one line through the axle they must stand.</summary>
+    /// <source>own choice: docs/theory/balance.md (without phase)</source>
+    public static Figure LeastOffLine => Figures.Of("balance.leastTrialOffLine");
+
+    /// <summary>The trial masses stand too close together to tell the direction of a correction.</summary>
+    public bool IsCrowded => Span.Degrees < LeastSpan.Value - 1e-9;
+
+    /// <summary>The trial masses stand so nearly in line that a correction and its mirror image look alike.</summary>
+    public bool IsInLine => !IsCrowded && OffLine.Degrees < LeastOffLine.Value - 1e-9;
 
     /// <summary>Judges one plane's runs without phase.</summary>
     /// <param name="initial">Amplitude of the initial run at each point.</param>
@@ -54,18 +66,19 @@ public sealed record CircleCheck(
     /// <param name="amplitudes">Amplitude by trial run and point.</param>
     /// <param name="influence">The fit's influence for each gram at each point.</param>
     /// <param name="correction">The correction in grams, as a phasor.</param>
+    /// <param name="reading">One standard error of an amplitude at each point by how finely it was read.</param>
     /// <returns>The judgement; doubts are told, never hidden in a smaller figure.</returns>
-    internal static CircleCheck Of(double[] initial, Complex[] trials, double[][] amplitudes, Complex[] influence, Complex correction)
+    internal static CircleCheck Of(double[] initial, Complex[] trials, double[][] amplitudes, Complex[] influence, Complex correction, double[] reading)
     {
         var misses = new List<CircleMiss>();
         var squares = 0.0;
         for (var r = 0; r < trials.Length; r++)
         {
-            for (var p = 0; p < initial.Length; p++)
+            for (var i = 0; i < initial.Length; i++)
             {
-                if (initial[p] > 0)
+                if (initial[i] > 0)
                 {
-                    var miss = new CircleMiss(r + 2, p + 1, amplitudes[r][p], (initial[p] + (influence[p] * trials[r])).Magnitude);
+                    var miss = new CircleMiss(r + 2, i + 1, amplitudes[r][i], (initial[i] + (influence[i] * trials[r])).Magnitude);
                     misses.Add(miss);
                     squares += miss.Miss * miss.Miss;
                 }
@@ -77,12 +90,18 @@ public sealed record CircleCheck(
         var limit = Figures.Of("balance.circlesMisfit").Value / 100;
         var meets = size <= 0 || rms <= limit * size;
         var (fault, run) = meets ? (CircleFault.None, null) : Search(initial, trials, amplitudes, misses, rms, limit * size);
-        var error = StandardErrorGrams(initial, trials, influence, correction, squares);
+
+        // The point that is moved most by a gram carries the answer.
+        var p = influence.Length == 0 ? -1 : Enumerable.Range(0, influence.Length).MaxBy(i => influence[i].Magnitude);
+        var error = p < 0 || influence[p] == Complex.Zero ? null
+            : CircleError.Of(initial[p], trials, influence[p], correction.Magnitude, squares, (trials.Length - 2) * initial.Count(v => v > 0), reading[p]);
         return new CircleCheck(
             misses, fault, run,
             initial.Length == 1 && initial[0] > 0 ? SecondAnswer(initial[0], trials, [.. amplitudes.Select(a => a[0])], influence[0], squares) : null,
-            error is { } e ? Mass.FromGrams(e) : null,
-            [.. initial.Select((_, p) => (initial[p] + (influence[p] * correction)).Magnitude + ((error ?? 0) * influence[p].Magnitude))]);
+            error,
+            [.. initial.Select((v, i) => influence[i] == Complex.Zero ? v
+                : error is { } e ? (v + (influence[i] * correction)).Magnitude + (e.Within.Grams * influence[i].Magnitude) : (double?)null)],
+            SpanOf(trials, 360), SpanOf(trials, 180));
     }
 
     private static (CircleFault, int?) Search(double[] initial, Complex[] trials, double[][] amplitudes, List<CircleMiss> misses, double rms, double allowed)
@@ -153,36 +172,6 @@ public sealed record CircleCheck(
         return of((low + high) / 2);
     }
 
-    /// <summary>
-    /// The correction is -v0/a, so a small error of a moves it by the same share of its size. The covariance of a is that of least squares, with
-    /// the variance that the misses show; the larger of its two axes is told.
-    /// </summary>
-    private static double? StandardErrorGrams(double[] initial, Complex[] trials, Complex[] influence, Complex correction, double squares)
-    {
-        var left = trials.Length - 2;
-        if (left < 1 || initial.Length == 0 || influence.All(a => a == Complex.Zero))
-        {
-            return null;
-        }
-
-        // The point that is moved most by a gram carries the answer.
-        var p = Enumerable.Range(0, initial.Length).MaxBy(i => influence[i].Magnitude);
-        double xx = 0, xy = 0, yy = 0;
-        foreach (var t in trials)
-        {
-            var v = initial[p] + (influence[p] * t);
-            var direction = v.Magnitude > 0 ? Complex.Conjugate(v) / v.Magnitude * t : t;
-            xx += direction.Real * direction.Real;
-            xy -= direction.Real * direction.Imaginary;
-            yy += direction.Imaginary * direction.Imaginary;
-        }
-
-        var (middle, apart) = ((xx + yy) / 2, Math.Sqrt((((xx - yy) / 2) * ((xx - yy) / 2)) + (xy * xy)));
-        var least = middle - apart;
-        var variance = squares / (left * initial.Count(v => v > 0));
-        return least > 1e-12 * middle ? Math.Sqrt(variance / least) * correction.Magnitude / influence[p].Magnitude : null;
-    }
-
     /// <summary>Another place where the circles meet nearly as well: the misfit has more than one valley where the trial places lie nearly in line.</summary>
     private static PlaneMass? SecondAnswer(double initial, Complex[] trials, double[] amplitudes, Complex best, double squares)
     {
@@ -193,6 +182,15 @@ public sealed record CircleCheck(
             .Where(v => v.SumOfSquares <= allowed && (v.PerGram - best).Magnitude > 0.2 * best.Magnitude && v.PerGram != Complex.Zero);
         var other = others.OrderBy(v => v.SumOfSquares).Select(v => (Complex?)v.PerGram).FirstOrDefault();
         return other is { } a ? PlaneMass.Of(1, -initial / a) : null;
+    }
+
+    /// <summary>A turn less the widest gap between the masses that were on; half a turn where both sides of the axle count as one.</summary>
+    private static Angle SpanOf(Complex[] trials, double turn)
+    {
+        var most = trials.Max(t => t.Magnitude);
+        double[] places = [.. trials.Where(t => t.Magnitude > 1e-6 * most).Select(t => WheelAngle.FromRadians(t.Phase).Degrees % turn).Order()];
+        var widest = places.Select((place, i) => i + 1 < places.Length ? places[i + 1] - place : places[0] + turn - place).DefaultIfEmpty(turn).Max();
+        return Angle.FromDegrees(turn - widest);
     }
 
     private static T[] Without<T>(T[] all, int dropped) => [.. all.Where((_, i) => i != dropped)];

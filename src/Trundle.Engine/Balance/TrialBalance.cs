@@ -115,7 +115,7 @@ public static class TrialBalance
             ConditionNumber = noEffect ? double.PositiveInfinity : 1,
             NearlyDependent = false,
             WithoutEffect = noEffect && initial.Any(v => v > 0) ? [1] : [],
-            Circles = CircleCheck.Of(initial, trials, [.. runs.Skip(1).Select(r => r.Vibration.Select(v => v.Amplitude).ToArray())], influence, grams),
+            Circles = CircleCheck.Of(initial, trials, [.. runs.Skip(1).Select(r => r.Vibration.Select(v => v.Amplitude).ToArray())], influence, grams, [.. Enumerable.Range(0, points).Select(p => runs.Max(r => r.Vibration[p].ReadTo))]),
         };
     }
 

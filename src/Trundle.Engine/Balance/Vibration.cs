@@ -11,6 +11,9 @@ namespace Trundle.Engine.Balance;
 /// <param name="Phase">Phase, or null where none was measured.</param>
 public sealed record VibrationReading(double Amplitude, Angle? Phase)
 {
+    /// <summary>One standard error of the amplitude by how finely it was read or recorded, in the meter's unit; 0 where that is not known.</summary>
+    public double ReadTo { get; init; }
+
     internal Complex Phasor => Complex.FromPolarCoordinates(Amplitude, Phase?.Radians ?? 0);
 
     internal static VibrationReading Of(Complex phasor) => new(phasor.Magnitude, InOneTurn(phasor.Phase));

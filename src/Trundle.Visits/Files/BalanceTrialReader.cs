@@ -34,6 +34,7 @@ internal static class BalanceTrialReader
             o.Wrong("unit", "too-long", $"The meter's unit has at most {MostOfAUnit.ToString(CultureInfo.InvariantCulture)} characters, for example mm/s.");
         }
 
+        var step = o.Number("displayStep", 0);
         var runs = new List<TrialRun>();
         var paths = new List<string>();
         var recordings = new TrialRecordings(o);
@@ -70,7 +71,21 @@ internal static class BalanceTrialReader
             return null;
         }
 
-        return new TrialFile(runs, keptOn, withPhase, recordings.Found, unit);
+        return new TrialFile(ReadTo(root, runs, step), keptOn, withPhase, recordings.Found, unit);
+    }
+
+    /// <summary>
+    /// Each typed amplitude with the error of a display that rounds to a step, which is even within half of it to either side: the step that is told,
+    /// else that of the finest digits typed for the point. A recording's reading has an error of its own.
+    /// </summary>
+    private static List<TrialRun> ReadTo(FileNode root, List<TrialRun> runs, double? told)
+    {
+        FileNode?[][] typed = [.. root.Member("runs")!.Items.Select(r => r.Member("vibration")!.Items.Select(v => v.Member("amplitude")).ToArray())];
+        double?[] steps = [.. runs[0].Vibration.Select((_, p) => told ?? typed.Min(r => r[p] is { } amplitude ? TypedDigits.NumberStep(amplitude.Text) : null))];
+        return [.. runs.Select((run, r) => run with
+        {
+            Vibration = [.. run.Vibration.Select((v, p) => typed[r][p] is not null && steps[p] is { } step ? v with { ReadTo = step / Math.Sqrt(12) } : v)],
+        })];
     }
 
     private static TrialRun ReadRun(FileObject o, int before, TrialRecordings recordings)

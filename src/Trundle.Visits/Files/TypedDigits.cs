@@ -43,6 +43,9 @@ internal static class TypedDigits
         return finest;
     }
 
+    /// <summary>The step of a plain number as typed: one of its last digit.</summary>
+    public static double? NumberStep(string text) => NumberText.Read(OneOfLastDigit(text).Trim()) is { IsRead: true } one ? one.Value : null;
+
     private static IEnumerable<FileNode> Readings(FileNode root) =>
         root.Member("spins") is { } spins
             ? spins.Items.Select(s => s.Member("display")).OfType<FileNode>().SelectMany(d => new[] { d.Member("inner"), d.Member("outer") }).OfType<FileNode>()

@@ -46,6 +46,11 @@ public static class BalanceTrialOperation
             yield return ("circles-do-not-meet", CircleWords.DoNotMeet(met, solution));
         }
 
+        if (solution.Circles is { } placed && CircleWords.Places(placed) is { } places)
+        {
+            yield return places;
+        }
+
         if (solution.NearlyDependent)
         {
             var limit = Figures.Of("balance.mostConditionNumber").Value;
@@ -83,7 +88,7 @@ public static class BalanceTrialOperation
         ["residualVibration"] = AnswerJson.List(solution.ResidualVibration.Select(v =>
             (JsonNode?)new JsonObject { ["amplitude"] = v.Amplitude, ["phaseDegrees"] = v.Phase?.Degrees })),
         ["misfit"] = new JsonObject { ["rms"] = solution.MisfitRootMeanSquare, ["relativePercent"] = solution.MisfitPercent },
-        ["circles"] = solution.Circles is { } circles ? CircleWords.Json(circles, solution) : null,
+        ["circles"] = solution.Circles is { } circles ? CircleWords.Json(circles) : null,
         ["recordings"] = AnswerJson.List(file.Recorded.Select(r => (JsonNode?)new JsonObject
         {
             ["run"] = r.Run,
@@ -121,7 +126,7 @@ public static class BalanceTrialOperation
         {
             var before = file.Runs[0].Vibration[p].Amplitude;
             var after = solution.Circles is { } circles
-                ? $"may keep up to {Small(circles.LeftAtMost[p], before)}{unit} (from how far the runs miss the fit)"
+                ? circles.LeftAtMost[p] is { } most ? $"may keep up to {Small(most, before)}{unit}" : "may keep any amount: the runs do not tell"
                 : $"becomes {Small(solution.ResidualVibration[p].Amplitude, before)}{unit}";
             yield return string.Create(CultureInfo.InvariantCulture, $"Point {p + 1}: {before:G4}{unit} {after}.");
         }

@@ -75,9 +75,7 @@ public static class TrialDrawing
             string.Create(CultureInfo.InvariantCulture, $"Circles of the trial runs at point {point + 1}"),
             initial, circles, (meet, correction.Angle), $"{correction.Mass.Text("g", 1)} at {VectorPolar.Degrees(correction.Angle)}", file.Unit)
         {
-            Error = check.StandardError is { } error && check.AngleError(correction.Mass) is { } angle
-                ? (meet * (error / correction.Mass), meet * angle.Radians)
-                : null,
+            Error = check.Error is { Turn: { } angle } error ? (meet * (error.Along / correction.Mass), meet * angle.Radians) : null,
         };
     }
 }

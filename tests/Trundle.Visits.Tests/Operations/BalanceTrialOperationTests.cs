@@ -55,6 +55,44 @@ public class BalanceTrialOperationTests
     }
 
     [Fact]
+    public void Three_trial_masses_ten_degrees_apart_are_a_warning_and_a_no_though_the_circles_meet()
+    {
+        // Made from v0 = 4, 0.1 a gram at 60 degrees, with 10 g at 0, 5 and 10 degrees, and read to a hundredth.
+        var answer = Run(Trial("0", "5", "10", "4.58", "4.52", "4.46")).Value;
+        answer.No.ShouldBeTrue();
+        answer.Body["circles"]!["meet"]!.GetValue<bool>().ShouldBeTrue();
+        Number(answer.Body["circles"]!["spanDegrees"]).ShouldBe(10, 1e-9);
+        answer.Body["warnings"]!.AsArray().ShouldHaveSingleItem()!["code"]!.GetValue<string>().ShouldBe("trial-places-crowded");
+        answer.ForPeople.ShouldContain(l => l.Contains("span only 10° of the circle", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_digits_typed_or_the_step_told_are_a_floor_of_the_error()
+    {
+        // Made from v0 = 4, 0.1 a gram at 60 degrees, with 10 g at 0, 120 and 240 degrees: 4.5826, 3, 4.5826.
+        var fine = Interval(Trial("0", "120", "240", "4.5826", "3.0000", "4.5826"));
+        var coarse = Interval(Trial("0", "120", "240", "4.6", "3.0", "4.6"));
+        var told = Interval(Trial("0", "120", "240", "4.5826", "3.0000", "4.5826").Replace("\"runs\"", "\"displayStep\": 0.5, \"runs\"", StringComparison.Ordinal));
+        Number(fine["massGrams"]).ShouldBeLessThan(0.05);
+        Number(coarse["massGrams"]).ShouldBeGreaterThan(1);
+        told["basis"]!.GetValue<string>().ShouldBe("reading");
+        Number(told["massGrams"]).ShouldBeGreaterThan(Number(fine["massGrams"]) * 100);
+        fine["leftOver"]!.GetValue<int>().ShouldBe(1);
+        Number(fine["percent"]).ShouldBe(90, 1e-9);
+
+        static JsonNode Interval(string body) => Run(body).Value.Body["circles"]!["interval"]!;
+    }
+
+    /// <summary>Four runs with 10 g as typed, the initial one at 4 with as many digits as the first of the others.</summary>
+    private static string Trial(string a, string b, string c, string first, string second, string third)
+    {
+        var initial = $"4.{new string('0', first.Length - 2)}";
+        var runs = string.Join(", ", new[] { (a, first), (b, second), (c, third) }.Select(r =>
+            $$"""{"trial": {"plane": 1, "mass": "10 g", "angle": {{r.Item1}}}, "vibration": [{"amplitude": {{r.Item2}}}]}"""));
+        return $$"""{"runs": [{"vibration": [{"amplitude": {{initial}}}]}, {{runs}}]}""";
+    }
+
+    [Fact]
     public void Nearly_dependent_planes_are_solved_flagged_and_no()
     {
         var answer = Run("""

@@ -68,7 +68,7 @@ internal sealed class TrialRecordings(FileObject root)
 
         _signals[point] = best.Name;
         Found.Add(new RecordedReading(run, point, best.Name, best.Order!, recording.Gaps));
-        return new VibrationReading(best.Order!.Amplitude, null);
+        return new VibrationReading(best.Order!.Amplitude, null) { ReadTo = best.Order.AmplitudeStandardError };
     }
 
     /// <summary>What makes the recordings doubtful, for people.</summary>
