@@ -93,6 +93,7 @@ internal sealed class Batch
         }
 
         CondemnedRegister.Rebuild(_context, _visit.Id, _fields);
+        StockStore.Rebuild(_context, _visit.Id, _fields);
         if (_fields.EntryOf(EntryGate.HandBackField) is { } handBack)
         {
             _visit.HandedBackAt ??= handBack.At;

@@ -10,6 +10,9 @@ public static class EntryGate
     /// <summary>The field that hands a vehicle back.</summary>
     public const string HandBackField = "work.handBack.by";
 
+    /// <summary>The field of whom to call, which may be erased.</summary>
+    public const string ContactField = "work.contact";
+
     /// <summary>The field of the visit's number, which the workshop gives when it opens the visit.</summary>
     public const string NumberField = "work.number";
 

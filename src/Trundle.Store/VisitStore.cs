@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using Trundle.Engine;
 using Trundle.Engine.Findings;
 using Trundle.Measures;
 using Trundle.Store.Database;
@@ -7,7 +8,7 @@ using Trundle.Visits.Bay;
 
 namespace Trundle.Store;
 
-/// <summary>Visits and their entries. Entries are added; none is ever changed or removed.</summary>
+/// <summary>Visits and their entries. Entries are added; none is ever changed or removed, but that a contact may be erased.</summary>
 public sealed class VisitStore
 {
     /// <summary>The most entries in one batch.</summary>
@@ -106,6 +107,49 @@ public sealed class VisitStore
         context.SaveChanges();
         transaction.Commit();
         return Reading<TakenEntries>.Of(taken());
+    }
+
+    /// <summary>
+    /// Erases whom to call, in every entry of the visit that ever held it, so that it stands nowhere in the store any more. That it was erased, when
+    /// and by whom is kept as an entry. Copies and backups made before are not reached.
+    /// </summary>
+    /// <returns>How many entries held it, or the problem.</returns>
+    public Reading<int> EraseContact(Guid visit, string by, Role role, DateTimeOffset now)
+    {
+        if (role == Role.Trainee)
+        {
+            return Reading<int>.Failed(new Problem("by", "may-not-erase", "A trainee may not erase it; somebody else of the workshop does."));
+        }
+
+        int erased;
+        using (var context = _file.Context())
+        {
+            using var transaction = context.Database.BeginTransaction();
+            var rows = context.Entries.Where(e => e.VisitId == visit && e.Field == EntryGate.ContactField && e.Typed != "").ToList();
+            erased = rows.Count;
+            if (erased == 0)
+            {
+                return Reading<int>.Failed(new Problem(EntryGate.ContactField, "nothing-to-erase", "Nobody to call is entered on this visit."));
+            }
+
+            foreach (var row in rows)
+            {
+                (row.Typed, row.Outcome, row.Problem) = ("", "erased", null);
+            }
+
+            var last = context.Entries.AsNoTracking().Where(e => e.VisitId == visit && e.Field == EntryGate.ContactField).AsEnumerable().MaxBy(e => (e.At, e.Id))!;
+            context.Entries.Add(new EntryRow
+            {
+                Id = Guid.CreateVersion7(now), VisitId = visit, Field = EntryGate.ContactField, Typed = "", Outcome = "erased", EngineVersion = EngineVersion.Engine, TableEdition = EngineVersion.Tables,
+                By = by, Role = role.Word(), At = now > last.At ? now : last.At.AddMilliseconds(1), ReceivedAt = now, Supersedes = last.Id,
+            });
+            context.SaveChanges();
+            transaction.Commit();
+        }
+
+        // What the log beside the file still holds of it goes too.
+        _file.Truncate();
+        return Reading<int>.Of(erased);
     }
 
     internal static VisitHeading Heading(VisitRow row) => new(row.Id, row.Number, row.OpenedAt, row.OpenedBy, row.HandedBackAt);

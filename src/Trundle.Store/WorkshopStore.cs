@@ -12,6 +12,9 @@ public sealed class WorkshopStore
         People = new PeopleStore(file);
         Condemned = new CondemnedRegister(file);
         Instruments = new InstrumentStore(file);
+        Photos = new PhotoStore(file);
+        Stock = new StockStore(file);
+        Scrap = new ScrapRecord(file);
         Keys = new HostKeys(file);
     }
 
@@ -36,6 +39,15 @@ public sealed class WorkshopStore
 
     /// <summary>The workshop's instruments and their records.</summary>
     public InstrumentStore Instruments { get; }
+
+    /// <summary>The photographs of visits.</summary>
+    public PhotoStore Photos { get; }
+
+    /// <summary>The shop's stock.</summary>
+    public StockStore Stock { get; }
+
+    /// <summary>What went out as scrap.</summary>
+    public ScrapRecord Scrap { get; }
 
     /// <summary>The keys with which the host signs its forms.</summary>
     public HostKeys Keys { get; }

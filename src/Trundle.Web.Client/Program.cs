@@ -10,6 +10,7 @@ builder.RootComponents.Add<HeadOutlet>("head::after");
 builder.Services.AddSingleton(TimeProvider.System);
 builder.Services.AddSingleton<Browser>();
 builder.Services.AddSingleton<Outbox>();
+builder.Services.AddSingleton<Photos>();
 builder.Services.AddSingleton<OpenVisit>();
 builder.Services.AddSingleton<WrenchInHand>();
 await builder.Build().RunAsync();

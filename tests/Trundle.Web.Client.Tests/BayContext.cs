@@ -21,6 +21,7 @@ public abstract class BayContext : BunitContext
         Services.AddSingleton<IJSRuntime>(Browser);
         Services.AddSingleton<Browser>();
         Services.AddSingleton<Outbox>();
+        Services.AddSingleton<Photos>();
         Services.AddSingleton<OpenVisit>();
         Services.AddSingleton<WrenchInHand>();
     }

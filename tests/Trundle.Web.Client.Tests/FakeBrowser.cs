@@ -67,6 +67,10 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
             "recall" => Remembered.GetValueOrDefault((string)args![0]!),
             "settle" => Settle(args![0] as string),
             "ask" => Ask((string)args![0]!, (string)args[1]!, args[2] as string),
+            "takePhoto" => TakePhoto((string)args![1]!, (string)args[2]!),
+            "waitingPhotos" => new JsonArray([.. KeptPhotos.Select(p => (JsonNode?)p.DeepClone())]).ToJsonString(),
+            "sendPhoto" => SendPhoto((string)args![0]!, (string)args[1]!),
+            "forgetPhoto" => ForgetPhoto((string)args![0]!),
             _ => (object?)null,
         };
         return new ValueTask<TValue>(result is TValue value ? value : default!);
@@ -100,6 +104,57 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
             ["kind"] = kind, ["name"] = name, ["visitId"] = "01920000-0000-7000-8000-0000000000ff", ["visit"] = "26-0313-2",
             ["place"] = "fitted.1L", ["by"] = "I2", ["at"] = "2026-03-13T10:00:00.000Z",
         });
+    }
+
+    /// <summary>Photographs on this device that the host does not have.</summary>
+    public List<JsonObject> KeptPhotos { get; init; } = [];
+
+    /// <summary>The addresses at which the host has a photograph.</summary>
+    public List<string> HostPhotos { get; init; } = [];
+
+    /// <summary>Why the browser cannot take the next picture, or null.</summary>
+    public string? PictureIsWrong { get; set; }
+
+    /// <summary>Why the host will not take a photograph, or null.</summary>
+    public string? PhotoRefused { get; set; }
+
+    /// <summary>The shop's stock, as it comes with a visit.</summary>
+    public JsonArray Stock { get; set; } = [];
+
+    private string TakePhoto(string id, string visit)
+    {
+        Calls.Add("takePhoto");
+        if (PictureIsWrong is { } wrong)
+        {
+            return new JsonObject { ["wrong"] = wrong }.ToJsonString();
+        }
+
+        KeptPhotos.Add(new JsonObject { ["id"] = id, ["visit"] = visit, ["preview"] = $"data:image/jpeg;base64,{id[..8]}" });
+        return new JsonObject { ["kept"] = Keeps, ["preview"] = $"data:image/jpeg;base64,{id[..8]}" }.ToJsonString();
+    }
+
+    private string SendPhoto(string id, string address)
+    {
+        Calls.Add($"PUT {address}");
+        if (Mood == HostMood.Down)
+        {
+            return Answer(0, "");
+        }
+
+        if (PhotoRefused is { } why)
+        {
+            return Answer(400, new JsonObject { ["error"] = new JsonObject { ["code"] = "not-a-picture", ["where"] = "photo", ["message"] = why } }.ToJsonString());
+        }
+
+        HostPhotos.Add(address);
+        ForgetPhoto(id);
+        return Answer(200, "{}");
+    }
+
+    private object? ForgetPhoto(string id)
+    {
+        KeptPhotos.RemoveAll(p => p["id"]!.GetValue<string>() == id);
+        return null;
     }
 
     /// <summary>The forms that this browser keeps, by name.</summary>
@@ -188,7 +243,7 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
         }
 
         var since = int.Parse(address[(address.IndexOf('=', StringComparison.Ordinal) + 1)..], CultureInfo.InvariantCulture);
-        return Answer(200, new JsonObject { ["entries"] = new JsonArray([.. HostEntries.Skip(since).Select(e => (JsonNode?)e.DeepClone())]), ["last"] = HostEntries.Count, ["register"] = Edition, ["instruments"] = Instruments.DeepClone() }.ToJsonString());
+        return Answer(200, new JsonObject { ["entries"] = new JsonArray([.. HostEntries.Skip(since).Select(e => (JsonNode?)e.DeepClone())]), ["last"] = HostEntries.Count, ["register"] = Edition, ["instruments"] = Instruments.DeepClone(), ["stock"] = Stock.DeepClone() }.ToJsonString());
     }
 
     private string Edition => RegisterEdition.ToString(CultureInfo.InvariantCulture);

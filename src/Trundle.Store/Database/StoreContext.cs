@@ -19,6 +19,12 @@ internal sealed class StoreContext(DbContextOptions<StoreContext> options) : DbC
 
     public DbSet<InstrumentRecordRow> InstrumentRecords => Set<InstrumentRecordRow>();
 
+    public DbSet<PhotoRow> Photos => Set<PhotoRow>();
+
+    public DbSet<StockItemRow> StockItems => Set<StockItemRow>();
+
+    public DbSet<StockMoveRow> StockMoves => Set<StockMoveRow>();
+
     public DbSet<HostKeyRow> HostKeys => Set<HostKeyRow>();
 
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
@@ -70,6 +76,29 @@ internal sealed class StoreContext(DbContextOptions<StoreContext> options) : DbC
             record.HasIndex(r => r.Id).IsUnique();
             record.HasIndex(r => new { r.InstrumentId, r.Sequence });
             record.HasOne<InstrumentRow>().WithMany().HasForeignKey(r => r.InstrumentId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<PhotoRow>(photo =>
+        {
+            photo.ToTable("photos");
+            photo.HasKey(p => p.Id);
+            photo.HasIndex(p => p.VisitId);
+            photo.HasOne<VisitRow>().WithMany().HasForeignKey(p => p.VisitId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<StockItemRow>(item =>
+        {
+            item.ToTable("stock_items");
+            item.HasKey(i => i.Id);
+            item.HasIndex(i => i.Key);
+        });
+        modelBuilder.Entity<StockMoveRow>(move =>
+        {
+            move.ToTable("stock_moves");
+            move.HasKey(m => m.Sequence);
+            move.HasIndex(m => m.Id).IsUnique();
+            move.HasIndex(m => new { m.ItemId, m.Sequence });
+            move.HasIndex(m => new { m.VisitId, m.Place }).IsUnique();
+            move.HasOne<StockItemRow>().WithMany().HasForeignKey(m => m.ItemId).OnDelete(DeleteBehavior.Restrict);
+            move.HasOne<VisitRow>().WithMany().HasForeignKey(m => m.VisitId).OnDelete(DeleteBehavior.Restrict);
         });
         modelBuilder.Entity<HostKeyRow>(key =>
         {

@@ -30,15 +30,25 @@ internal sealed class StoreFile
 
     public StoreContext Context() => new(_options);
 
+    /// <summary>Writes the log into the file and empties it.</summary>
+    public void Truncate()
+    {
+        using var context = Context();
+        context.Database.ExecuteSqlRaw("PRAGMA wal_checkpoint(TRUNCATE)");
+    }
+
     /// <summary>
     /// Every commit is on the disk before it is acknowledged: an entry that a tablet was told is kept survives a loss of power.
     /// </summary>
     private sealed class Durable : DbConnectionInterceptor
     {
+        // What is erased is overwritten in the file, not only taken off its list.
+        private const string Settings = "PRAGMA synchronous=FULL; PRAGMA secure_delete=ON";
+
         public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData)
         {
             using var command = connection.CreateCommand();
-            command.CommandText = "PRAGMA synchronous=FULL";
+            command.CommandText = Settings;
             command.ExecuteNonQuery();
         }
 
@@ -47,7 +57,7 @@ internal sealed class StoreFile
             var command = connection.CreateCommand();
             await using (command.ConfigureAwait(false))
             {
-                command.CommandText = "PRAGMA synchronous=FULL";
+                command.CommandText = Settings;
                 await command.ExecuteNonQueryAsync(cancellationToken).ConfigureAwait(false);
             }
         }

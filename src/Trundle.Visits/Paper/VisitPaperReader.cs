@@ -78,8 +78,10 @@ public static class VisitPaperReader
             : Position.Read(text).Then(p => Reading<string>.Of(p.ToString()));
     }
 
-    private static StockUsed? ReadStock(FileObject o)
+    /// <summary>Reads one item of <c>stock</c>.</summary>
+    public static StockUsed? ReadStock(FileObject o)
     {
+        ArgumentNullException.ThrowIfNull(o);
         var kind = o.Require("kind", "say what it is, for example valve") ? o.Word("kind", [.. StockName.All.Select(k => (k.Word, k.Kind))]) : null;
         var item = o.Text("item");
         var mass = o.Quantity<Mass>("mass", "g", Mass.FromGrams(0.1), Mass.FromGrams(2000));

@@ -5,6 +5,7 @@ using Trundle.Visits.Bay;
 using Trundle.Visits.Files;
 using Trundle.Visits.Instruments;
 using Trundle.Web.Client.Instruments;
+using Trundle.Web.Client.Paper;
 
 namespace Trundle.Web.Client.Entries;
 
@@ -12,7 +13,7 @@ namespace Trundle.Web.Client.Entries;
 /// The visit that is open on this device: what the host has of it, what this device still holds, and how it stands, computed here by the same
 /// engine as everywhere. It goes on computing while the host is not reached.
 /// </summary>
-public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock) : IFields, IDisposable
+public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, TimeProvider clock) : IFields, IDisposable
 {
     private static readonly TimeSpan Often = TimeSpan.FromSeconds(4);
     private static readonly TimeSpan Seldom = TimeSpan.FromSeconds(20);
@@ -53,6 +54,12 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
 
     /// <summary>The workshop's instruments, as they came with the visit.</summary>
     public IReadOnlyList<Instrument> Instruments { get; private set; } = [];
+
+    /// <summary>The shop's stock, as it came with the visit.</summary>
+    public IReadOnlyList<ShopItem> Stock { get; private set; } = [];
+
+    /// <summary>Photographs on their way to the host.</summary>
+    public Photos Photos => photos;
 
     /// <summary>In which units the person who enters reads and types.</summary>
     public UnitHabits Units => Me?.Units ?? UnitHabits.Metric;
@@ -101,6 +108,7 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
         if (first)
         {
             await outbox.OpenAsync();
+            await photos.OpenAsync();
             _self = DotNetObjectReference.Create(this);
             await browser.WatchAsync(_self);
         }
@@ -147,6 +155,25 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
         }
 
         _ = ExchangeAsync();
+    }
+
+    /// <summary>Takes the picture that was chosen in a control into a field: kept on this device first, then named by an entry, then sent.</summary>
+    /// <returns>Null where it was taken, else why not.</returns>
+    public async Task<string?> PhotographAsync(string control, string field)
+    {
+        if (Me is null)
+        {
+            return "First choose who enters.";
+        }
+
+        var id = Guid.CreateVersion7(clock.GetUtcNow());
+        if (await photos.TakeAsync(control, id, Id) is { } wrong)
+        {
+            return wrong;
+        }
+
+        await EnterAsync(field, id.ToString("D"));
+        return null;
     }
 
     /// <summary>Chooses who enters on this device, or changes that person's units. The host has to be reached for it.</summary>
@@ -215,7 +242,7 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
         {
             try
             {
-                await Task.Delay(Unsent > 0 || !Reached ? Often : Seldom, clock, _stop.Token);
+                await Task.Delay(Unsent > 0 || photos.Waiting.Any(p => p.Refused is null) || !Reached ? Often : Seldom, clock, _stop.Token);
             }
             catch (OperationCanceledException)
             {
@@ -238,15 +265,17 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
         try
         {
             var sending = (Unsent, Reached);
+            var pictures = false;
             var shown = (Reading, Refused: Refused.Count(), Loaded, Trouble);
             Reached = await outbox.SendAsync(Taken);
             if (Reached)
             {
+                pictures = await photos.SendAsync();
                 await FetchAsync();
             }
 
             Recompute();
-            if (shown != (Reading, Refused.Count(), Loaded, Trouble))
+            if (pictures || shown != (Reading, Refused.Count(), Loaded, Trouble))
             {
                 Changed?.Invoke();
             }
@@ -295,6 +324,7 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, TimeProvider clock
         {
             Take(body["entries"]);
             Instruments = ShopInstruments.Read(body) ?? Instruments;
+            Stock = ShopItem.Read(body) ?? Stock;
             _last = body["last"]?.GetValue<long>() ?? _last;
             Loaded = true;
             Trouble = null;

@@ -34,6 +34,9 @@ public static class Places
     /// <summary>A tool at a wheel of a visit.</summary>
     public static string AtWheel(Guid visit, Trundle.Engine.Vehicles.Position position, string key) => $"/bay/{visit:D}/{Wheel}/{position}/{key}";
 
+    /// <summary>The place on arrive where the vehicle itself is looked at.</summary>
+    public const string Came = "came";
+
     /// <summary>What stands in the place of a leg in the address of a tool at a wheel.</summary>
     public const string Wheel = "wheel";
 
@@ -48,6 +51,7 @@ public static class Places
         var parts = field.Split('.');
         return parts is ["vehicle", "axles", var index, ..] && int.TryParse(index, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var axle)
             ? FormattableString.Invariant($"axle-{axle + 1}")
-            : parts is ["vehicle", "spare", ..] ? "spare" : null;
+            : parts is ["vehicle", "spare", ..] ? "spare"
+            : parts is ["arrival", ..] ? Came : null;
     }
 }

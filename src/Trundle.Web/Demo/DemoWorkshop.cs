@@ -33,6 +33,7 @@ public static class DemoWorkshop
 
         var now = clock.GetLocalNow();
         DemoInstruments.Add(store, now);
+        DemoStock.Add(store, now.AddDays(-30));
         RedCoupe(store, now.AddDays(-1).AddHours(-5));
         GreySaloon(store, now.AddHours(-4));
         BlueHatchback(store, now.AddHours(-3), now);
@@ -73,6 +74,12 @@ public static class DemoWorkshop
             visit.Passed(Leg.Prove, position, WheelJob.Demount, "230 kPa", 5, "120 N·m");
         }
 
+        visit.Enter("work.lockingKey.in", "glove box").Enter("work.lockingKey.out", "back in the glove box")
+            .Enter("work.stock.0.kind", "tyre").Enter("work.stock.0.item", DemoStock.Tyre).Enter("work.stock.0.count", "2")
+            .Enter("work.stock.1.kind", "valve").Enter("work.stock.1.item", DemoStock.Valve).Enter("work.stock.1.count", "2")
+            .Enter("work.scrap.tyres.0.tin", "1AB CDEFHJ 2423").Enter("work.scrap.tyres.0.words", "195/65 R15 91H, from the front left")
+            .Enter("work.scrap.tyres.1.tin", "1AB CDEFHJ 2423").Enter("work.scrap.tyres.1.words", "195/65 R15 91H, from the front right")
+            .Enter("work.scrap.leadWeights", "60 g").Enter("work.scrap.note", "DEMO WN 12");
         visit.Enter("work.watch", "Have the fixings checked after 50 to 100 km.").Then("T2", 6).Enter("work.handBack.by", "T2").Send();
     }
 
@@ -108,6 +115,9 @@ public static class DemoWorkshop
             .Axle(1, true, "195/65 R15 91H", "230 kPa", "250 kPa", 5, "bolt", "M14x1.5", "120 N·m", "ball")
             .Axle(2, false, "195/65 R15 91H", "230 kPa", "250 kPa", 5, "bolt", "M14x1.5", "120 N·m", "ball")
             .Enter("vehicle.axleLoads.0", "890 kg").Enter("vehicle.axleLoads.1", "760 kg")
+            .Enter("arrival.lamps.tyre-pressure", "true").Enter("arrival.lamps.anti-lock-brakes", "false").Enter("arrival.lamps.brake", "false")
+            .Enter("arrival.damage.0.place", "front left wing").Enter("arrival.damage.0.words", "scratch to the primer, a hand long")
+            .Enter("work.agreed.0", "two new tyres in front").Enter("work.agreed.1", "balance of four wheels").Enter("work.agreement.signed", "P. Driver")
             .Then("T4", 18);
         Car(visit, "A", "195/65 R15 91H", "225 kPa", [("1L", 1.4, 3.9, 4.2), ("1R", 1.9, 4.1, 4.2), ("2L", 5.6, 5.8, 5.7), ("2R", 5.5, 5.7, 5.6)], "2220");
         visit.Then("T2", 9).Jobs("none", ("1L", WheelJob.Demount), ("1R", WheelJob.Demount), ("2L", WheelJob.Balance), ("2R", WheelJob.Balance))

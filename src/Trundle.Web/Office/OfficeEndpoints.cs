@@ -9,7 +9,9 @@ using Trundle.Web.Office.Condemned;
 using Trundle.Web.Office.History;
 using Trundle.Web.Office.Instruments;
 using Trundle.Web.Office.People;
+using Trundle.Web.Office.Scrap;
 using Trundle.Web.Office.Sources;
+using Trundle.Web.Office.Stock;
 using Trundle.Web.Office.Visit;
 
 namespace Trundle.Web.Office;
@@ -20,13 +22,15 @@ internal static class OfficeEndpoints
     public static void MapOffice(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/", (HttpContext context, WorkshopStore store, TimeProvider clock) =>
-            new RazorComponentResult<BoardPage>(new { Frame = OfficeFrame.Of(context, store, clock) }));
+            new RazorComponentResult<BoardPage>(new { Frame = OfficeFrame.Of(context, store, clock), Low = store.Stock.All().Where(i => i.Low).ToList() }));
         routes.MapArrival();
         routes.MapVisitPage();
         routes.MapHistory();
         routes.MapPeoplePage();
         routes.MapCondemned();
         routes.MapInstruments();
+        routes.MapStock();
+        routes.MapScrap();
         routes.MapSources();
     }
 }

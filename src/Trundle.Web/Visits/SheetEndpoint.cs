@@ -34,6 +34,7 @@ internal static class SheetEndpoint
         {
             Units = WhoEnters.On(context, store)?.Habits,
             Entries = [.. visit.Entries.Select(e => e.Entry)],
+            Photos = reader == SheetReader.File ? store.Photos.Of(id) : new Dictionary<Guid, byte[]>(),
             Known = CondemnedNames.Undecided(store.Condemned.Matches(visit), visit.Fields),
         };
         return VisitSheet.Write(visit.Fields.Assemble().Root, order).Match(

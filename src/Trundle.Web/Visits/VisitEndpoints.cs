@@ -27,6 +27,7 @@ internal static class VisitEndpoints
         visits.MapGet("/{id:guid}", One);
         visits.MapPost("/{id:guid}/entries", AppendAsync);
         visits.MapGet("/{id:guid}/sheet.pdf", SheetEndpoint.Sheet);
+        visits.MapPhotos();
         visits.MapGet("/{id:guid}/file.json", (Guid id, WorkshopStore store) => store.Visits.Find(id) is { } visit
             ? Results.Text(visit.Fields.Assemble().Text, "application/json", System.Text.Encoding.UTF8)
             : Unknown());
@@ -40,7 +41,7 @@ internal static class VisitEndpoints
             return ApiAnswer.Wrong(new Problem("since", "not-a-whole-number", "'since' is the 'last' of an earlier answer."));
         }
 
-        return store.Visits.Find(id) is { } visit ? ApiAnswer.Json(VisitJson.Of(visit, store.Condemned.Standing(), since).WithInstruments(store)) : Unknown();
+        return store.Visits.Find(id) is { } visit ? ApiAnswer.Json(VisitJson.Of(visit, store.Condemned.Standing(), since).WithInstruments(store).WithStock(store)) : Unknown();
     }
 
     /// <summary>Opens a visit; the body may bring its identifier and its first entries.</summary>

@@ -173,7 +173,7 @@ public sealed class OutboxTests : IDisposable
     private async Task<OpenVisit> OpenAsync(FakeBrowser fake)
     {
         var browser = new Browser(fake);
-        var visit = new OpenVisit(browser, new Outbox(browser), TimeProvider.System);
+        var visit = new OpenVisit(browser, new Outbox(browser), new Photos(fake), TimeProvider.System);
         _pages.Add(visit);
         await visit.OpenAsync(VisitId);
         return visit;

@@ -17,6 +17,7 @@ internal static class VisitPageEndpoints
         routes.MapGet("/visits/{id:guid}", (Guid id, HttpContext context, WorkshopStore store, TimeProvider clock) =>
             store.Visits.Find(id) is { } visit ? Page(context, store, clock, visit, null) : Results.NotFound());
         routes.MapPost("/visits/{id:guid}/decide", Decide);
+        routes.MapPost("/visits/{id:guid}/erase", Erase);
     }
 
     /// <summary>Records a person's decision about a TIN that stands in the condemned register.</summary>
@@ -50,6 +51,26 @@ internal static class VisitPageEndpoints
             problem => Page(context, store, clock, visit, problem));
     }
 
+    /// <summary>Erases whom to call, or one photograph, for good.</summary>
+    private static IResult Erase(Guid id, HttpContext context, IFormCollection sent, WorkshopStore store, TimeProvider clock)
+    {
+        if (store.Visits.Find(id) is not { } visit)
+        {
+            return Results.NotFound();
+        }
+
+        if (WhoEnters.On(context, store) is not { } person)
+        {
+            return Page(context, store, clock, visit, new Problem("by", "person-unknown", "First choose who enters, on the people page."));
+        }
+
+        var erased = sent["what"].ToString() == "contact" ? store.Visits.EraseContact(id, person.Name, person.Role, clock.GetUtcNow())
+            : person.Role == Role.Trainee ? Reading<int>.Failed(new Problem("by", "may-not-erase", "A trainee may not erase it; somebody else of the workshop does."))
+            : Guid.TryParseExact(sent["photo"], "D", out var photo) && store.Photos.Erase(id, photo) ? Reading<int>.Of(1)
+            : Reading<int>.Failed(new Problem("photo", "photo-unknown", "The workshop has no such photograph of this visit."));
+        return erased.Match(_ => Results.LocalRedirect($"~/visits/{id:D}"), problem => Page(context, store, clock, visit, problem));
+    }
+
     private static RazorComponentResult Page(HttpContext context, WorkshopStore store, TimeProvider clock, StoredVisit visit, Problem? problem) =>
         new RazorComponentResult<VisitPage>(new Dictionary<string, object?>
         {
@@ -57,6 +78,7 @@ internal static class VisitPageEndpoints
             [nameof(VisitPage.Stored)] = visit,
             [nameof(VisitPage.Matches)] = store.Condemned.Matches(visit),
             [nameof(VisitPage.Register)] = store.Condemned.Standing(),
+            [nameof(VisitPage.Photos)] = store.Photos.Ids(visit.Heading.Id),
             [nameof(VisitPage.Problem)] = problem,
         })
         { StatusCode = problem is null ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest };
