@@ -122,6 +122,7 @@ internal static class FilePaper
             }
         }
 
+        var broken = 0;
         foreach (var (damage, bytes) in there)
         {
             if (x == flow.Left)
@@ -130,7 +131,13 @@ internal static class FilePaper
             }
 
             using var stream = new MemoryStream(bytes);
-            using var image = XImage.FromStream(stream);
+            using var image = Image(stream);
+            if (image is null)
+            {
+                broken++;
+                continue;
+            }
+
             var scale = Math.Min(PhotoWidth / image.PixelWidth, PhotoHeight / image.PixelHeight);
             var (width, height) = (image.PixelWidth * scale, image.PixelHeight * scale);
             flow.Graphics.DrawImage(image, x, flow.At, width, height);
@@ -149,9 +156,27 @@ internal static class FilePaper
             flow.Skip(PhotoHeight + 16);
         }
 
+        if (broken > 0)
+        {
+            flow.Paragraph(FormattableString.Invariant($"Photographs that cannot be printed: {broken}. They are shown on the office's page of the visit."), SheetInk.Soft);
+        }
+
         if (away > 0)
         {
             flow.Paragraph(away == 1 ? "One photograph is not here: it lies in the workshop's store, or still on a device." : FormattableString.Invariant($"{away} photographs are not here: they lie in the workshop's store, or still on a device."), SheetInk.Soft);
+        }
+    }
+
+    /// <summary>The picture, or null where the paper cannot carry it: one spoilt photograph keeps no sheet from being written.</summary>
+    private static XImage? Image(MemoryStream stream)
+    {
+        try
+        {
+            return XImage.FromStream(stream);
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            return null;
         }
     }
 }

@@ -49,7 +49,7 @@ public class PaperTests
         var order = new SheetOrder(SheetReader.File, PaperSize.A4) { Photos = TestVisits.SaloonPhotos() };
         var sheet = TestVisits.Write(TestVisits.Saloon(), order);
         var text = TestVisits.Text(sheet.Pdf);
-        foreach (var words in Came.Concat(["DEMXPVM48TR000031", "Seen with the wheels off", "brake pad", "6.5 mm", "3.0 mm", "split, with grease", "Stock used", "3 × clip-on weight 15.0 g", "2 × valve: snap-in, short",
+        foreach (var words in Came.Concat(["DEMXPVM48TR000031", "Seen with the wheels off", "brake pad", "6.5 mm", "3.0 mm", "split, with grease", "Stock used", "3 × clip-on weight 15 g", "2 × valve: snap-in, short",
             "Scrap out", "TIN 1AB CDEFHJ 2220", "Lead weights: 85 g", "WN 0031", "risk that was told", "not signed"]))
         {
             text.ShouldHold(words);
@@ -61,6 +61,15 @@ public class PaperTests
         (picture.WidthInSamples, picture.HeightInSamples).ShouldBe((4, 3));
         picture.BoundingBox.Width.ShouldBe(118, 1);
         picture.BoundingBox.Height.ShouldBeLessThanOrEqualTo(92.5);
+    }
+
+    [Fact]
+    public void A_photograph_that_is_spoilt_keeps_no_sheet_from_being_written()
+    {
+        var photos = TestVisits.SaloonPhotos();
+        var (id, bytes) = photos.Single();
+        photos[id] = [.. bytes[..45], .. new byte[30]];
+        TestVisits.Text(TestVisits.Write(TestVisits.Saloon(), new SheetOrder(SheetReader.File, PaperSize.A4) { Photos = photos }).Pdf).ShouldHold("Photographs that cannot be printed: 1");
     }
 
     [Fact]

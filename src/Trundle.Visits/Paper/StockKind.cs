@@ -60,11 +60,13 @@ public static class StockName
     /// <summary>As a person reads it: "clip-on weight 10 g", "valve: snap-in 43 mm".</summary>
     public static string Of(StockKind kind, string? item, Mass? mass) => (mass, item) switch
     {
-        ({ } m, null) => $"{kind.InWords()} {m.Text("g", 1)}",
-        ({ } m, { } name) => $"{kind.InWords()} {m.Text("g", 1)}, {name}",
+        ({ } m, null) => $"{kind.InWords()} {Grams(m)}",
+        ({ } m, { } name) => $"{kind.InWords()} {Grams(m)}, {name}",
         (null, { } name) => kind == StockKind.Other ? name : $"{kind.InWords()}: {name}",
         _ => kind.InWords(),
     };
+
+    private static string Grams(Mass mass) => FormattableString.Invariant($"{Math.Round(mass.Grams, 1):0.#} g");
 
     /// <summary>What two names of one thing share: a weight its kind and mass to the tenth of a gram, another thing its kind and its name without blanks, in small letters.</summary>
     public static string Key(StockKind kind, string? item, Mass? mass) => kind.IsWeight() && mass is { } m

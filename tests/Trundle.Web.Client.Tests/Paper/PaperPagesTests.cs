@@ -136,7 +136,7 @@ public sealed class PaperPagesTests : BayContext
         Button(page, "valve: snap-in, short").Click();
         Button(page, "valve: snap-in, short").Click();
         Button(page, "clip-on weight 15").Click();
-        Visit.State.Work.Paper.Stock.Select(s => (s.Name, s.Count)).ShouldBe([("valve: snap-in, short", 2), ("clip-on weight 15.0 g", 1)]);
+        Visit.State.Work.Paper.Stock.Select(s => (s.Name, s.Count)).ShouldBe([("valve: snap-in, short", 2), ("clip-on weight 15 g", 1)]);
     }
 
     [Fact]
