@@ -8,8 +8,8 @@ namespace Trundle.Engine.Condition;
 public static class ConditionCheck
 {
     /// <summary>
-    /// Judges tread depths against the chosen rules, age from the TIN on the date, damages, pressures found against the placard, tread spread
-    /// with all wheels driven, and gives a first reading of the wear.
+    /// Judges tread depths against the chosen rules, age from the TIN on the date, damages of tyres and wheels, repairability, valves and
+    /// sensors, pressures found against the placard, tread spread with all wheels driven, and gives a first reading of the wear.
     /// </summary>
     /// <param name="subject">The vehicle with what is fitted; without rules only the trade's are applied, without a date no age is told.</param>
     /// <returns>Every result, passes with category none, and what is needed where data was left out.</returns>
@@ -29,6 +29,9 @@ public static class ConditionCheck
             WinterCheck.Mark(book, assembly);
             AgeCheck.Check(book, assembly);
             DamageCheck.Check(book, assembly);
+            RepairCheck.Check(book, assembly);
+            WheelDamageCheck.Check(book, assembly);
+            ValveCheck.Check(book, assembly);
             PressureFound.Check(book, assembly);
             WearPattern.Check(book, assembly);
         }

@@ -1,164 +1,210 @@
 using System.Globalization;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
-using Trundle.Engine.Reference;
-using Trundle.Engine.Sidewall;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 
 namespace Trundle.Engine.Condition;
 
-/// <summary>Damages by kind, place and size, and whether they may be repaired.</summary>
+/// <summary>Damages by kind, place and size. Whether a puncture may be repaired is the puncture check's.</summary>
 internal static class DamageCheck
 {
     public static void Check(CheckBook book, Assembly assembly)
     {
         foreach (var damage in assembly.Damage)
         {
-            switch (damage.Kind)
-            {
-                case DamageKind.Cord:
-                    Say(book, assembly, damage, "damage.cord", null);
-                    break;
-                case DamageKind.Bulge:
-                    Say(book, assembly, damage, "damage.bulge", null);
-                    break;
-                case DamageKind.Cut:
-                    Cut(book, assembly, damage);
-                    break;
-                case DamageKind.Puncture:
-                    Puncture(book, assembly, damage);
-                    break;
-                case DamageKind.Crack:
-                    Say(book, assembly, damage, "damage.crack", null);
-                    break;
-                case DamageKind.Bead:
-                    var tear = Figures.Of("condition.bead-tear");
-                    Say(book, assembly, damage, damage.Size is { } size && !Above(size, tear.As<Length>()) ? "damage.bead.small" : "damage.bead", tear.Limit(4));
-                    break;
-                case DamageKind.Other:
-                    Say(book, assembly, damage, "damage.other", null);
-                    break;
-            }
+            One(book, assembly, damage);
+        }
+    }
+
+    /// <summary>One damage, with what it says of the whole tyre.</summary>
+    public static void One(CheckBook book, Assembly assembly, Damage damage)
+    {
+        if (damage.CordShows == true && damage.Kind is not (DamageKind.Cord or DamageKind.Bead))
+        {
+            Say(book, assembly, damage, "damage.cord", null);
+            return;
+        }
+
+        switch (damage.Kind)
+        {
+            case DamageKind.Cord:
+                Say(book, assembly, damage, "damage.cord", null);
+                break;
+            case DamageKind.Bulge:
+                Say(book, assembly, damage, "damage.bulge", null);
+                break;
+            case DamageKind.Cut:
+                Cut(book, assembly, damage);
+                break;
+            case DamageKind.Puncture:
+                PunctureCheck.Check(book, assembly, damage);
+                break;
+            case DamageKind.Crack:
+                Crack(book, assembly, damage);
+                break;
+            case DamageKind.Bead:
+                var tear = book.Limit("damage.bead", assembly.Position);
+                Workshop(book, assembly, damage, JudgedQuantity.BeadTear, damage.Size);
+                Say(book, assembly, damage, damage is { Size: { } size, CordShows: not true } && !tear.IsBrokenBy(size.Millimetres) ? "damage.bead.small" : "damage.bead", tear.Limit);
+                break;
+            case DamageKind.Separation:
+                Say(book, assembly, damage, "damage.separation", null);
+                break;
+            case DamageKind.Chunk:
+                Say(book, assembly, damage, "damage.chunk", null);
+                break;
+            case DamageKind.RunLowMarks:
+                Say(book, assembly, damage, "damage.run-low-marks", null, [.. RunLow.Cautions(assembly.Tyre)]);
+                break;
+            case DamageKind.Ripple:
+                Say(book, assembly, damage, "damage.ripple", null);
+                break;
+            case DamageKind.Oil:
+                Say(book, assembly, damage, "damage.oil", null);
+                break;
+            case DamageKind.Other:
+                Say(book, assembly, damage, "damage.other", null);
+                break;
         }
     }
 
     private static void Cut(CheckBook book, Assembly assembly, Damage damage)
     {
-        var least = Figures.Of("condition.cut-least");
-        var share = Figures.Of("condition.cut-share");
+        var at = assembly.Position;
+        var least = book.CutLimit(JudgedQuantity.CutLength, at);
+        var share = book.CutLimit(JudgedQuantity.CutShare, at);
         var width = assembly.Tyre?.Marking?.Size is { } marked ? marked.SectionWidth ?? marked.DesignSectionWidth : null;
-        var byWidth = width is { } w ? w * (share.Value / 100) : (Length?)null;
-        var limit = byWidth is { } b && b > least.As<Length>() ? b : least.As<Length>();
-        var words = new Limit(Amount.Of(limit, "mm", 1), least.Source);
+        var byWidth = width is { } w && (w * (share.Value / 100)).Millimetres > least.Compared ? w * (share.Value / 100) : (Length?)null;
+        var words = byWidth is { } greater ? new Limit(Amount.Of(greater, "mm", 1), share.Source) : least.Limit;
         if (width is null)
         {
-            book.Need(assembly.Position.ToString(), "the tyre's marking", "a cut is held against 10 % of the section width");
+            book.Need(at.ToString(), "the tyre's marking", $"a cut is held against {share.Text} of the section width");
         }
 
-        if (damage.Size is null)
+        if (damage.Size is { } size)
         {
-            book.Need(assembly.Position.ToString(), "the size of the cut", "it is held against 25 mm and 10 % of the section width");
+            Workshop(book, assembly, damage, JudgedQuantity.CutLength, size);
+            if (width is { } section)
+            {
+                book.ByWorkshop(JudgedQuantity.CutShare, at, at.ToString(), size / section * 100, Measured(damage));
+            }
+        }
+        else
+        {
+            book.Need(at.ToString(), "the size of the cut", $"it is held against {least.Text} and {share.Text} of the section width");
         }
 
-        var rule = damage.Size is { } size && Above(size, limit) ? "damage.cut.large"
+        var large = damage.Size is { } length && least.IsBrokenBy(length.Millimetres) && (width is not { } s || share.IsBrokenBy(length / s * 100));
+        if (damage.Place != DamagePlace.Tread && damage.Depth is { } depth)
+        {
+            // The probe has answered what the length only makes likely.
+            var deep = book.Limit("damage.cut.deep", at);
+            Workshop(book, assembly, damage, JudgedQuantity.CutDepth, depth);
+            Say(book, assembly, damage, deep.IsBrokenBy(depth.Millimetres) ? "damage.cut.deep" : "damage.cut.shallow", deep.Limit);
+            if (!large || damage.CordShows == false)
+            {
+                return;
+            }
+        }
+        else if (damage.Place != DamagePlace.Tread)
+        {
+            book.Need(at.ToString(), "how deep the cut goes, and whether cord shows", "a cut in sidewall, shoulder or bead is judged by its depth");
+        }
+
+        var rule = large && damage.CordShows != false ? "damage.cut.large"
             : damage.Place == DamagePlace.Tread && damage.Size is not null ? "damage.cut.tread"
             : "damage.cut.side";
         if (book.Rules is RuleSet.UnitedStates or RuleSet.EuropeanUnion)
         {
             // These texts name no length: theirs is what the probe finds, and another country's figure is no limit of theirs.
-            Say(book, assembly, damage, rule, null, $"How long a cut is called large is told here by {words.Amount.Text} ({least.Source.ForPeople}), as guidance only: what counts is whether it reaches ply, cord or belt.");
+            Say(book, assembly, damage, rule, null, $"How long a cut is called large is told here by {words.Amount.Text} ({words.Source.ForPeople}), as guidance only: what counts is whether it reaches ply, cord or belt.");
             return;
         }
 
         Say(book, assembly, damage, rule, words);
     }
 
-    private static void Puncture(CheckBook book, Assembly assembly, Damage damage)
+    private static void Crack(CheckBook book, Assembly assembly, Damage damage)
     {
-        var truck = assembly.Tyre?.Marking?.Size.TyreClass == TyreClass.Truck;
-        var limit = Figures.Of(truck ? "condition.puncture-truck" : "condition.puncture");
-        if (damage.Place != DamagePlace.Tread)
+        var deep = book.Limit("damage.crack.deep", assembly.Position);
+        Workshop(book, assembly, damage, JudgedQuantity.CrackDepth, damage.Depth);
+        if (damage.Joined == true || (damage.Depth is { } depth && deep.IsBrokenBy(depth.Millimetres)))
         {
-            Say(book, assembly, damage, "damage.puncture.side", null);
-            return;
+            Say(book, assembly, damage, "damage.crack.deep", deep.Limit);
         }
-
-        if (damage.Size is { } size && Above(size, limit.As<Length>()))
+        else if (damage is { Depth: not null, Joined: false })
         {
-            Say(book, assembly, damage, "damage.puncture.large", limit.Limit(3));
-            return;
+            Say(book, assembly, damage, "damage.crack.shallow", deep.Limit);
         }
-
-        var repairTread = Figures.Of("condition.repair-tread");
-        if (assembly.Tread is { } tread && tread.All.Any() && !Above(tread.All.Min(t => t.Depth), repairTread.As<Length>()))
+        else
         {
-            Say(book, assembly, damage, "damage.puncture.worn", repairTread.Limit(4));
-            return;
-        }
-
-        if (damage.Size is null)
-        {
-            book.Need(assembly.Position.ToString(), "the size of the puncture, measured after preparation", "only small ones are repaired");
-        }
-
-        Say(book, assembly, damage, truck ? "damage.puncture.crown-truck" : "damage.puncture.crown", limit.Limit(3), [.. RepairCautions(assembly), .. BritishHole(book, damage, truck)]);
-    }
-
-    /// <summary>Where a repair may lie, and what else speaks against one.</summary>
-    private static IEnumerable<string> RepairCautions(Assembly assembly)
-    {
-        if (assembly.Tyre?.Marking?.Size is { } marked && RepairArea.Of(marked) is { } area)
-        {
-            yield return string.Create(CultureInfo.InvariantCulture, $"Only inside the central {area.Band.Millimetres:0.#} mm of this tyre: {area.Source.ForPeople}. Nearer the edge it counts as shoulder.");
-        }
-
-        yield return "Repairs never overlap; never over an improper repair; a string plug or a patch alone is no repair, and a tube is no remedy.";
-        if (assembly.Damage.Count(d => d.Kind == DamageKind.Puncture) > 1)
-        {
-            yield return "More than one puncture: how many repairs a tyre may have depends on its speed symbol; with V and above, some allow one only. Ask the tyre's maker.";
-        }
-
-        if (assembly.Tyre is { } tyre && SidewallMarks.IsRunFlat(tyre))
-        {
-            yield return "A run-flat tyre that ran without air: its maker's word only, and many say no repair.";
+            book.Need(assembly.Position.ToString(), "how deep the cracks go, and whether they have joined", "deep or joined cracks take the tyre out of service");
+            Say(book, assembly, damage, "damage.crack", deep.Limit);
         }
     }
 
-    /// <summary>The British standard's hole is a little smaller than the chart's quarter inch.</summary>
-    private static IEnumerable<string> BritishHole(CheckBook book, Damage damage, bool truck)
+    /// <summary>A workshop's own limit of a length that was measured.</summary>
+    public static void Workshop(CheckBook book, Assembly assembly, Damage damage, JudgedQuantity quantity, Length? length)
     {
-        var hole = Figures.Of("condition.puncture-uk");
-        if (book.Rules == RuleSet.UnitedKingdom && !truck && damage.Size is { } size && Above(size, hole.As<Length>()))
+        if (length is { } l)
         {
-            yield return $"Over {hole.Limit(0).Amount.Text}, the greatest hole after preparation of {hole.Source.ForPeople}: by that standard this tyre is not repaired.";
+            book.ByWorkshop(quantity, assembly.Position, assembly.Position.ToString(), l.Millimetres, Measured(damage));
         }
     }
 
-    private static bool Above(Length length, Length limit) => length.Millimetres > limit.Millimetres + CheckBook.Hair;
+    public static void Say(CheckBook book, Assembly assembly, Damage damage, string rule, Limit? limit, params string[] cautions) =>
+        book.Judge(rule, assembly.Position.ToString(), true, Measured(damage), limit, null, cautions);
 
-    private static void Say(CheckBook book, Assembly assembly, Damage damage, string rule, Limit? limit, params string[] cautions)
+    /// <summary>What was found, in words: kind, place, and what was measured.</summary>
+    public static Amount Measured(Damage damage)
     {
-        var place = damage.Place switch
+        var parts = new List<string> { KindWord(damage.Kind), PlaceWord(damage.Place) };
+        if (damage.Size is { } size)
         {
-            DamagePlace.Tread => "tread",
-            DamagePlace.Shoulder => "shoulder",
-            DamagePlace.Sidewall => "sidewall",
-            DamagePlace.Bead => "bead",
-        };
-        var kind = damage.Kind switch
+            parts.Add(string.Create(CultureInfo.InvariantCulture, $"{size.Millimetres:0.##} mm"));
+        }
+
+        if (damage.Depth is { } depth)
         {
-            DamageKind.Puncture => "puncture",
-            DamageKind.Cut => "cut",
-            DamageKind.Bulge => "bulge",
-            DamageKind.Cord => "cord showing",
-            DamageKind.Crack => "crack",
-            DamageKind.Bead => "bead damage",
-            DamageKind.Other => "damage",
-        };
-        var measured = damage.Size is { } size
-            ? new Amount(size.Millimetres, "mm", string.Create(CultureInfo.InvariantCulture, $"{kind}, {place}, {size.Millimetres:0.##} mm"))
-            : Amount.Word($"{kind}, {place}");
-        book.Judge(rule, assembly.Position.ToString(), true, measured, limit, null, cautions);
+            parts.Add(string.Create(CultureInfo.InvariantCulture, $"{depth.Millimetres:0.##} mm deep"));
+        }
+
+        if (damage.Joined == true)
+        {
+            parts.Add("joined");
+        }
+
+        if (damage.CordShows == true && damage.Kind != DamageKind.Cord)
+        {
+            parts.Add("cord to be seen");
+        }
+
+        return damage.Size is { } s ? new Amount(s.Millimetres, "mm", string.Join(", ", parts)) : Amount.Word(string.Join(", ", parts));
     }
+
+    public static string PlaceWord(DamagePlace place) => place switch
+    {
+        DamagePlace.Tread => "tread",
+        DamagePlace.Shoulder => "shoulder",
+        DamagePlace.Sidewall => "sidewall",
+        DamagePlace.Bead => "bead",
+    };
+
+    public static string KindWord(DamageKind kind) => kind switch
+    {
+        DamageKind.Puncture => "puncture",
+        DamageKind.Cut => "cut",
+        DamageKind.Bulge => "bulge",
+        DamageKind.Cord => "cord showing",
+        DamageKind.Crack => "crack",
+        DamageKind.Bead => "bead damage",
+        DamageKind.Separation => "separation",
+        DamageKind.Chunk => "pieces torn out",
+        DamageKind.RunLowMarks => "run-low marks inside",
+        DamageKind.Ripple => "ripples or popping",
+        DamageKind.Oil => "swollen by oil or solvent",
+        DamageKind.Other => "damage",
+    };
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Pressure;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Vehicles;
@@ -38,10 +39,17 @@ internal static class PressureFound
         var limit = new Limit(Kilopascals(cold), entered);
         var percent = (judged.ColdEquivalent ?? found.Value) / cold * 100;
         var measured = new Amount(found.Value.Kilopascals, "kPa", string.Create(CultureInfo.InvariantCulture, $"{found.Value.Text("kPa", 0)}{(found.Hot ? ", hot" : "")}{(judged.ColdEquivalent is { } counted ? $", counted back to cold {counted.Text("kPa", 0)}" : "")}: {percent:0} % of the placard"));
+        book.ByWorkshop(JudgedQuantity.PressureShare, assembly.Position, at, percent, measured);
+        if (TakenAsRunLow(book, assembly, at, measured, percent))
+        {
+            return;
+        }
+
         switch (judged.Verdict)
         {
             case ReadingVerdict.RunLow:
-                RunLow(book, assembly, at, measured, percent);
+                // Run low by the carried figure, not by the workshop's, who put it right.
+                book.Judge("pressure.low", at, true, measured, limit);
                 break;
             case ReadingVerdict.HotLow:
                 // Hot and still low: how low, only a cold reading tells. A person decides.
@@ -65,21 +73,22 @@ internal static class PressureFound
         }
     }
 
-    private static void RunLow(CheckBook book, Assembly assembly, string at, Amount measured, double percent)
+    /// <summary>Run low, or so low that the warning must light; for a truck tyre the one rule that keeps hands off the valve comes first.</summary>
+    private static bool TakenAsRunLow(CheckBook book, Assembly assembly, string at, Amount measured, double percent)
     {
-        var runLow = Figures.Of("pressure.runlow-fraction");
-        var warning = Figures.Of("pressure.warning-us-fraction");
-        if (percent <= ((1 - warning.Value) * 100) + CheckBook.Hair)
+        var heavy = assembly.Tyre?.Marking?.Size.TyreClass == Sidewall.TyreClass.Truck;
+        foreach (var rule in heavy ? (string[])["pressure.run-low-truck"] : ["pressure.warning", "pressure.run-low"])
         {
-            book.Judge("pressure.warning", at, true, measured, new Limit(Percent(1 - warning.Value), warning.Source));
-            return;
+            var limit = book.Limit(rule, assembly.Position);
+            if (limit.IsBrokenBy(percent))
+            {
+                book.Judge(rule, at, true, measured, limit.Limit, null, [.. RunLow.Cautions(assembly.Tyre)]);
+                return true;
+            }
         }
 
-        var heavy = assembly.Tyre?.Marking?.Size.TyreClass == Sidewall.TyreClass.Truck;
-        book.Judge(heavy ? "pressure.run-low-truck" : "pressure.run-low", at, true, measured, new Limit(Percent(runLow.Value), runLow.Source));
+        return false;
     }
-
-    private static Amount Percent(double fraction) => Amount.Number(fraction * 100, "%", 0);
 
     private static Amount Kilopascals(GaugePressure pressure) => Amount.Of(pressure, "kPa", 0);
 }

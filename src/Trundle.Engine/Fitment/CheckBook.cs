@@ -35,6 +35,22 @@ internal sealed class CheckBook(FittedVehicle subject)
     /// <summary>The law's own limit of a rule at a position, or null.</summary>
     public InUseLimit? LawLimit(string rule, Position? position) => InForce.LawLimit(rule, new RulePoint(subject, position));
 
+    /// <summary>The limit of a rule at a position, or null where neither the law nor the trade has one there.</summary>
+    public InUseLimit? LimitOrNone(string rule, Position position) => InForce.LimitOrNone(rule, new RulePoint(subject, position));
+
+    /// <summary>One of the two limits that a cut is held against together: the law's own, else the trade's.</summary>
+    public InUseLimit CutLimit(JudgedQuantity quantity, Position position) => Of("damage.cut.large", quantity, position);
+
+    /// <summary>One of the two limits that the distance of repairs is held against: a length, or a turn.</summary>
+    public InUseLimit RepairLimit(JudgedQuantity quantity, Position position) => Of("damage.puncture.near", quantity, position);
+
+    private InUseLimit Of(string rule, JudgedQuantity quantity, Position position)
+    {
+        var at = new RulePoint(subject, position);
+        return InForce.Limits.FirstOrDefault(l => l.Rule == rule && l.Quantity == quantity && l.Set is { } set && set == subject.Rules && l.HoldsAt(at))
+            ?? InForce.Limits.First(l => l.Rule == rule && l.Quantity == quantity && l.Set is null && l.HoldsAt(at));
+    }
+
     /// <summary>Holds a value, in its quantity's unit of comparison, against the workshop's own rules.</summary>
     public void ByWorkshop(JudgedQuantity quantity, Position? position, string? at, double value, Amount measured, Length? diameter = null)
     {

@@ -43,7 +43,13 @@ public sealed record InUseLimit(
     public const double Hair = 1e-6;
 
     /// <summary>The number in the unit in which the quantity's values are compared.</summary>
-    public double Compared => JudgedQuantities.Unit(Quantity) == "mm" ? Measures.Quantity.Of<Length>(Value, Unit).Millimetres : Value;
+    public double Compared => JudgedQuantities.Unit(Quantity) switch
+    {
+        "mm" => Measures.Quantity.Of<Length>(Value, Unit).Millimetres,
+        "kPa" => Measures.Quantity.Of<GaugePressure>(Value, Unit).Kilopascals,
+        "°" => Measures.Quantity.Of<Angle>(Value, Unit).Degrees,
+        _ => Value,
+    };
 
     /// <summary>True where a value, in the quantity's unit of comparison, breaks it.</summary>
     public bool IsBrokenBy(double value) => Holds switch
@@ -68,6 +74,7 @@ public sealed record InUseLimit(
     /// <summary>As a person reads it: <c>1.6 mm</c>.</summary>
     public string Text => Quantity == JudgedQuantity.WinterMark
         ? JudgedQuantities.Mark((int)Value)
+        : Unit == "°" ? $"{Value.ToString("0.#####", CultureInfo.InvariantCulture)}°"
         : $"{Value.ToString(Unit == "mm" ? "0.0####" : "0.#####", CultureInfo.InvariantCulture)} {Unit}";
 
     /// <summary>The limit that stands in a finding.</summary>

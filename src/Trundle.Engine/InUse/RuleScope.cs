@@ -1,4 +1,6 @@
 using Trundle.Engine.Fitment;
+using Trundle.Engine.Reference;
+using Trundle.Engine.Sidewall;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 
@@ -42,6 +44,30 @@ public enum RulePlace
 
     /// <summary>Over 50 in.</summary>
     DiameterOverFiftyInches,
+
+    /// <summary>Truck and bus tyres, by their marking.</summary>
+    TruckTyre,
+
+    /// <summary>Car, van and light truck tyres, and those whose marking nobody entered.</summary>
+    LighterTyre,
+
+    /// <summary>Of these, marked widths to 155 mm.</summary>
+    LighterTyreNarrow,
+
+    /// <summary>Over 155 to 200 mm.</summary>
+    LighterTyreMiddle,
+
+    /// <summary>Over 200 mm.</summary>
+    LighterTyreWide,
+
+    /// <summary>Tyres of speed symbol V and above.</summary>
+    SpeedSymbolVOrAbove,
+
+    /// <summary>Wheels with a rubber snap-in valve.</summary>
+    RubberValve,
+
+    /// <summary>Wheels with a snap-in valve for higher pressure.</summary>
+    HighPressureValve,
 }
 
 /// <summary>What a limit is held against: which wheel of which vehicle, and what is known of it.</summary>
@@ -76,6 +102,14 @@ public sealed record RuleScope(IReadOnlyList<string> Classes, RulePlace Place)
         ("diameter 30 to 40 in", RulePlace.DiameterThirtyToFortyInches),
         ("diameter 40 to 50 in", RulePlace.DiameterFortyToFiftyInches),
         ("diameter over 50 in", RulePlace.DiameterOverFiftyInches),
+        ("truck tyre", RulePlace.TruckTyre),
+        ("lighter tyre", RulePlace.LighterTyre),
+        ("lighter tyre to 155 mm", RulePlace.LighterTyreNarrow),
+        ("lighter tyre over 155 to 200 mm", RulePlace.LighterTyreMiddle),
+        ("lighter tyre over 200 mm", RulePlace.LighterTyreWide),
+        ("speed symbol V or above", RulePlace.SpeedSymbolVOrAbove),
+        ("rubber snap-in valve", RulePlace.RubberValve),
+        ("high-pressure snap-in valve", RulePlace.HighPressureValve),
     ];
 
     /// <summary>The place's word.</summary>
@@ -106,7 +140,10 @@ public sealed record RuleScope(IReadOnlyList<string> Classes, RulePlace Place)
     {
         (RulePlace.FrontAxleButOfATrailer or RulePlace.SteeredFrontAxle, RulePlace.OtherAxlesAndTrailers) => true,
         (RulePlace.AllWheelsDriven, RulePlace.OneDrivenAxle) => true,
-        (>= RulePlace.DiameterUnderThirtyInches, >= RulePlace.DiameterUnderThirtyInches) => true,
+        (>= RulePlace.DiameterUnderThirtyInches and <= RulePlace.DiameterOverFiftyInches, >= RulePlace.DiameterUnderThirtyInches and <= RulePlace.DiameterOverFiftyInches) => true,
+        (RulePlace.TruckTyre, >= RulePlace.LighterTyre and <= RulePlace.LighterTyreWide) => true,
+        (>= RulePlace.LighterTyreNarrow and <= RulePlace.LighterTyreWide, >= RulePlace.LighterTyreNarrow and <= RulePlace.LighterTyreWide) => true,
+        (RulePlace.RubberValve, RulePlace.HighPressureValve) => true,
         _ => false,
     };
 
@@ -132,8 +169,27 @@ public sealed record RuleScope(IReadOnlyList<string> Classes, RulePlace Place)
             RulePlace.DiameterThirtyToFortyInches => at.Diameter is { Inches: >= 30 and < 40 },
             RulePlace.DiameterFortyToFiftyInches => at.Diameter is { Inches: >= 40 and <= 50 },
             RulePlace.DiameterOverFiftyInches => at.Diameter is { Inches: > 50 },
+            RulePlace.TruckTyre => Class(at) == TyreClass.Truck,
+            RulePlace.LighterTyre => IsLighter(at),
+            RulePlace.LighterTyreNarrow => IsLighter(at) && Width(at) is <= 155 + InUseLimit.Hair,
+            RulePlace.LighterTyreMiddle => IsLighter(at) && Width(at) is > 155 + InUseLimit.Hair and <= 200 + InUseLimit.Hair,
+            RulePlace.LighterTyreWide => IsLighter(at) && Width(at) is > 200 + InUseLimit.Hair,
+            RulePlace.SpeedSymbolVOrAbove => Tyre(at)?.Marking?.Service.SpeedSymbol is { } letter && SpeedSymbols.Of(letter) is { } symbol && symbol >= SpeedSymbols.Of("V")!,
+            RulePlace.RubberValve => Fitted(at)?.Valve?.Kind == ValveKind.RubberSnapIn,
+            RulePlace.HighPressureValve => Fitted(at)?.Valve?.Kind == ValveKind.HighPressureSnapIn,
         };
     }
+
+    private static Assembly? Fitted(RulePoint at) => at.Position is { } position ? at.Subject.At(position) : null;
+
+    private static FittedTyre? Tyre(RulePoint at) => Fitted(at)?.Tyre;
+
+    private static TyreClass? Class(RulePoint at) => Tyre(at)?.Marking?.Size.TyreClass;
+
+    /// <summary>A tyre whose marking nobody entered is held against the lower limits.</summary>
+    private static bool IsLighter(RulePoint at) => at.Position is not null && Class(at) is null or TyreClass.Passenger or TyreClass.LightTruck or TyreClass.Commercial;
+
+    private static double? Width(RulePoint at) => Tyre(at)?.Marking?.Size.SectionWidth?.Millimetres;
 
     private static bool Steered(RulePoint at) => at.Position is { } position && at.Subject.Vehicle.AxleAt(position) is { Steered: true };
 

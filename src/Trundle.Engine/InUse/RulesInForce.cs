@@ -115,6 +115,9 @@ public sealed class RulesInForce
     /// <summary>The limit of a rule at a point: the law's own, else the trade's.</summary>
     public InUseLimit Limit(string rule, RulePoint at) => LawLimit(rule, at) ?? TradeLimit(rule, at);
 
+    /// <summary>The limit of a rule at a point, or null where neither the law nor the trade has one there.</summary>
+    public InUseLimit? LimitOrNone(string rule, RulePoint at) => LawLimit(rule, at) ?? Find(rule, null, at);
+
     private InUseLimit? Find(string rule, RuleSet? set, RulePoint at)
     {
         foreach (var limit in Limits)

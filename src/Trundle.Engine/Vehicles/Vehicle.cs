@@ -268,6 +268,9 @@ public sealed record FittedTyre
     /// <summary>Construction read on the sidewall where the size leaves it open.</summary>
     public Construction? ConstructionRead { get; init; }
 
+    /// <summary>What is known of its repairs and of what the tyre's maker says about them.</summary>
+    public RepairHistory History { get; init; } = RepairHistory.NotKnown;
+
     /// <summary>The construction that counts: what was read, else what the size says.</summary>
     public Construction? Construction => ConstructionRead ?? Marking?.Size.Construction;
 }
@@ -356,6 +359,12 @@ public sealed record Wheel
     /// <summary>The wheel maker's greatest pressure, or null.</summary>
     public GaugePressure? MaximumPressure { get; init; }
 
+    /// <summary>It is put together of several pieces (with a lock ring or side ring); null where nobody said.</summary>
+    public bool? MultiPiece { get; init; }
+
+    /// <summary>Damages found on it.</summary>
+    public IReadOnlyList<WheelDamage> Damage { get; init; } = [];
+
     /// <summary>The aftermarket maker's own rotation, or null.</summary>
     public string? MakerRotation { get; init; }
 
@@ -376,30 +385,6 @@ public sealed record TreadDepths(IReadOnlyList<Length> Inner, IReadOnlyList<Leng
 /// <param name="Temperature">Of the tyre where it is hot, else of the air around; or null.</param>
 /// <param name="Hot">The tyre had been running.</param>
 public sealed record PressureReading(GaugePressure Value, Temperature? Temperature, bool Hot);
-
-/// <summary>What is wrong with a tyre.</summary>
-public enum DamageKind
-{
-    Puncture,
-    Cut,
-    Bulge,
-    Cord,
-    Crack,
-    Bead,
-    Other,
-}
-
-/// <summary>Where on a tyre.</summary>
-public enum DamagePlace
-{
-    Tread,
-    Shoulder,
-    Sidewall,
-    Bead,
-}
-
-/// <summary>One damage of a tyre.</summary>
-public sealed record Damage(DamageKind Kind, DamagePlace Place, Length? Size);
 
 /// <summary>The pressure sensor in a wheel, as it was found before any work.</summary>
 public enum SensorState
@@ -443,6 +428,12 @@ public sealed record Assembly
 
     /// <summary>The wheel's pressure sensor, or null where nobody looked.</summary>
     public SensorState? Sensor { get; init; }
+
+    /// <summary>The parts of the sensor, as far as somebody looked.</summary>
+    public SensorParts? SensorParts { get; init; }
+
+    /// <summary>The valve, or null where nobody looked.</summary>
+    public Valve? Valve { get; init; }
 }
 
 /// <summary>A vehicle with what is fitted to it, the rules it is judged by, and today's date.</summary>

@@ -36,7 +36,7 @@ public sealed record JudgedVehicle(FittedVehicle Vehicle, IReadOnlyList<Finding>
     private static bool Same(Assembly a, Assembly b) => ReferenceEquals(a, b)
         || (a.Position == b.Position
             && ReferenceEquals(a.Tyre, b.Tyre) && ReferenceEquals(a.Wheel, b.Wheel) && ReferenceEquals(a.Tread, b.Tread)
-            && Equals(a.Pressure, b.Pressure)
+            && Equals(a.Pressure, b.Pressure) && Equals(a.Valve, b.Valve) && a.Sensor == b.Sensor && Equals(a.SensorParts, b.SensorParts)
             && (ReferenceEquals(a.Fixings, b.Fixings) || (a.Fixings.Count == 0 && b.Fixings.Count == 0))
             && (ReferenceEquals(a.Damage, b.Damage) || (a.Damage.Count == 0 && b.Damage.Count == 0)));
 }

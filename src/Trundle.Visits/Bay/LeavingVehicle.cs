@@ -40,7 +40,7 @@ public sealed record LeavingVehicle(FittedVehicle Vehicle, IReadOnlyDictionary<P
         return arrived with
         {
             Fitted = [.. arrived.Fitted.Select(a => work.Renewed.TryGetValue(a.Position, out var tyre)
-                ? a with { Tyre = tyre.Tyre?.Id is { } id && condemned.Contains(id) ? tyre.Tyre with { Condemned = true } : tyre.Tyre, Tread = tyre.Tread, Damage = [], Pressure = null }
+                ? a with { Tyre = tyre.Tyre?.Id is { } id && condemned.Contains(id) ? tyre.Tyre with { Condemned = true } : tyre.Tyre, Tread = tyre.Tread, Damage = [], Pressure = null, Valve = tyre.Valve ?? a.Valve }
                 : a)],
         };
     }

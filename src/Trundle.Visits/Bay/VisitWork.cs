@@ -24,7 +24,10 @@ public sealed record StepRecord(string? Word, GaugePressure? Pressure, IReadOnly
 public sealed record Decision(string Text, string By, Role? Role, string? SignedRefusal);
 
 /// <summary>A tyre that is mounted on this visit in place of the one that came on a wheel.</summary>
-public sealed record RenewedTyre(FittedTyre Tyre, TreadDepths? Tread);
+/// <param name="Tyre">The tyre.</param>
+/// <param name="Tread">Its depths, or null.</param>
+/// <param name="Valve">The valve that was renewed with it, or null where the old one stayed.</param>
+public sealed record RenewedTyre(FittedTyre Tyre, TreadDepths? Tread, Valve? Valve);
 
 /// <summary>The <c>work</c> part of a visit: what was agreed, done and decided.</summary>
 public sealed record VisitWork

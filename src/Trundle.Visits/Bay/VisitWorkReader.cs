@@ -57,8 +57,9 @@ public static class VisitWorkReader
     {
         var tyre = o.Object("tyre") is { } t ? VisitFileReader.ReadTyre(t) : null;
         var tread = o.Object("tread") is { } d ? VisitFileReader.ReadTread(d) : null;
+        var valve = o.Object("valve") is { } v ? InspectionFileReader.ReadValve(v) : null;
         o.Done();
-        return tyre is null ? null : new RenewedTyre(tyre, tread);
+        return tyre is null ? null : new RenewedTyre(tyre, tread, valve);
     }
 
     /// <summary>An object whose keys are positions; a value that was not read leaves its position out.</summary>

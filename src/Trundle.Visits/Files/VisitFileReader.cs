@@ -266,10 +266,12 @@ public static class VisitFileReader
             Wheel = o.Object("wheel") is { } wheel ? ReadWheel(wheel) : null,
             Tread = o.Object("tread") is { } tread ? ReadTread(tread) : null,
             Pressure = o.Object("pressure") is { } pressure ? ReadPressure(pressure) : null,
-            Damage = o.Objects("damage").Select(ReadDamage).OfType<Damage>().ToList(),
+            Damage = o.Objects("damage").Select(InspectionFileReader.ReadDamage).OfType<Damage>().ToList(),
             Fixings = o.Objects("fixings").Select(FixingsReader.Found).ToList(),
             Load = o.Quantity<Mass>("load", "kg", Mass.FromKilograms(1), Mass.FromKilograms(20_000)),
             Sensor = o.Word("sensor", ("working", SensorState.Working), ("not working", SensorState.NotWorking), ("none", SensorState.Absent)),
+            SensorParts = o.Object("sensorParts") is { } parts ? InspectionFileReader.ReadSensorParts(parts) : null,
+            Valve = o.Object("valve") is { } valve ? InspectionFileReader.ReadValve(valve) : null,
         };
         o.Done();
         return position is null ? null : new Assembly
@@ -283,6 +285,8 @@ public static class VisitFileReader
             Fixings = read.Fixings,
             Load = read.Load,
             Sensor = read.Sensor,
+            SensorParts = read.SensorParts,
+            Valve = read.Valve,
         };
     }
 
@@ -304,6 +308,7 @@ public static class VisitFileReader
             SeatingLimit = Pressure(o, "seatingLimit"),
             Condemned = o.Flag("condemned") ?? false,
             ConstructionRead = o.Word("construction", ConstructionWords),
+            History = InspectionFileReader.ReadHistory(o),
         };
         if (tyre is { ConstructionRead: { } read, Marking.Size: { ConstructionToBeRead: false } size } && size.Construction != read)
         {
@@ -335,6 +340,8 @@ public static class VisitFileReader
             SeatingLimit = Pressure(o, "seatingLimit"),
             MaximumPressure = Pressure(o, "maximumPressure"),
             MakerRotation = o.Text("makerRotation"),
+            MultiPiece = o.Flag("multiPiece"),
+            Damage = InspectionFileReader.ReadWheelDamage(o),
             Condemned = o.Flag("condemned") ?? false,
         };
         o.Done();
@@ -364,18 +371,5 @@ public static class VisitFileReader
         var hot = o.Flag("hot") ?? false;
         o.Done();
         return value is { } v ? new PressureReading(v, temperature, hot) : null;
-    }
-
-    private static Damage? ReadDamage(FileObject o)
-    {
-        var kind = o.Require("kind", "say what it is, for example puncture")
-            ? o.Word("kind", ("puncture", DamageKind.Puncture), ("cut", DamageKind.Cut), ("bulge", DamageKind.Bulge), ("cord", DamageKind.Cord), ("crack", DamageKind.Crack), ("bead", DamageKind.Bead), ("other", DamageKind.Other))
-            : null;
-        var place = o.Require("place", "say where it is, for example sidewall")
-            ? o.Word("place", ("tread", DamagePlace.Tread), ("shoulder", DamagePlace.Shoulder), ("sidewall", DamagePlace.Sidewall), ("bead", DamagePlace.Bead))
-            : null;
-        var size = o.Quantity<Length>("size", "mm", Length.FromMillimetres(0), Length.FromMillimetres(1000));
-        o.Done();
-        return kind is { } k && place is { } pl ? new Damage(k, pl, size) : null;
     }
 }

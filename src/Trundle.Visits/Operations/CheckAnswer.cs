@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
 using Trundle.Engine.InUse;
 using Trundle.Engine.Vehicles;
@@ -18,7 +19,10 @@ public static class CheckAnswer
     public static readonly OperationOption ShopRulesOption = new("--shop-rules", "shopRules", "A JSON file with the workshop's own stricter rules and its corrections; wins over the file's.") { IsFile = true };
 
     /// <summary>Reads a visit's file and judges it.</summary>
-    public static Reading<Answer> Of(FileNode body, Func<FittedVehicle, CheckResult> check)
+    /// <param name="body">The file.</param>
+    /// <param name="check">What judges it.</param>
+    /// <param name="verdicts">What becomes of each part, where the operation tells that.</param>
+    public static Reading<Answer> Of(FileNode body, Func<FittedVehicle, CheckResult> check, Func<FittedVehicle, CheckResult, IReadOnlyList<PartVerdict>>? verdicts = null)
     {
         var problems = new List<Problem>();
         var file = VisitFileReader.Read(body, problems);
@@ -34,7 +38,13 @@ public static class CheckAnswer
 
         var result = check(file.Subject);
         var answer = Body(result, file.Subject);
-        return Reading<Answer>.Of(new Answer(AnswerJson.IsNo(result.Findings), answer, [.. Lines(result, file.Subject)]));
+        var parts = verdicts?.Invoke(file.Subject, result) ?? [];
+        if (verdicts is not null)
+        {
+            answer["verdicts"] = VerdictAnswer.Of(parts);
+        }
+
+        return Reading<Answer>.Of(new Answer(AnswerJson.IsNo(result.Findings), answer, [.. Lines(result, file.Subject), .. VerdictAnswer.Lines(parts)]));
     }
 
     private static JsonObject Body(CheckResult result, FittedVehicle subject)

@@ -9,11 +9,11 @@ namespace Trundle.Visits.Operations;
 public static class InspectOperation
 {
     /// <summary>The operation.</summary>
-    public static Operation Operation { get; } = new("inspect", "What is fitted and the state it is in: tread, age, damage, pressure, wear.", Run)
+    public static Operation Operation { get; } = new("inspect", "What is fitted and the state it is in: tread, age, damage, pressure, wear; what may run, may be repaired, or is discarded.", Run)
     {
         TakesFile = true,
         Options = [CheckAnswer.RulesOption, CheckAnswer.ShopRulesOption],
     };
 
-    private static Reading<Answer> Run(FileNode body) => CheckAnswer.Of(body, subject => ConditionCheck.Run(subject).With(FitmentCheck.Run(subject)));
+    private static Reading<Answer> Run(FileNode body) => CheckAnswer.Of(body, subject => ConditionCheck.Run(subject).With(FitmentCheck.Run(subject)), InspectionVerdicts.Of);
 }

@@ -19,7 +19,7 @@ public sealed class DamageAndPressureTests
     [InlineData(DamageKind.Cut, DamagePlace.Tread, 10.0, "damage.cut.tread", Category.Minor)]
     [InlineData(DamageKind.Cut, DamagePlace.Shoulder, null, "damage.cut.side", Category.Refer)]
     [InlineData(DamageKind.Puncture, DamagePlace.Tread, 5.99, "damage.puncture.crown", Category.Refer)]
-    [InlineData(DamageKind.Puncture, DamagePlace.Tread, 6.35, "damage.puncture.crown", Category.Refer)]
+    [InlineData(DamageKind.Puncture, DamagePlace.Tread, 6.0, "damage.puncture.crown", Category.Refer)]
     [InlineData(DamageKind.Puncture, DamagePlace.Tread, 6.36, "damage.puncture.large", Category.Major)]
     [InlineData(DamageKind.Puncture, DamagePlace.Shoulder, 3.0, "damage.puncture.side", Category.Major)]
     [InlineData(DamageKind.Puncture, DamagePlace.Sidewall, 3.0, "damage.puncture.side", Category.Major)]
@@ -67,13 +67,16 @@ public sealed class DamageAndPressureTests
     }
 
     [Fact]
-    public void Between_6_mm_and_a_quarter_inch_the_british_standard_is_told()
+    public void Between_6_mm_and_a_quarter_inch_the_british_standard_is_the_lower_limit()
     {
-        Told(RuleSet.UnitedKingdom, 6.2).ShouldBeTrue();
-        Told(RuleSet.UnitedKingdom, 6).ShouldBeFalse();
-        Told(RuleSet.UnitedStates, 6.2).ShouldBeFalse();
+        foreach (var (rules, millimetres, large) in new[] { (RuleSet.UnitedKingdom, 6.2, true), (RuleSet.UnitedKingdom, 6, false), (RuleSet.UnitedStates, 6.35, false), (RuleSet.UnitedStates, 6.36, true) })
+        {
+            var found = Damaged(rules, DamageKind.Puncture, DamagePlace.Tread, millimetres);
+            (found.CategoryOf("damage.puncture.large", "1L") == Category.Major).ShouldBe(large);
+            (found.CategoryOf("damage.puncture.crown", "1L") == Category.Refer).ShouldBe(!large);
+        }
 
-        static bool Told(RuleSet rules, double millimetres) => Damaged(rules, DamageKind.Puncture, DamagePlace.Tread, millimetres).One("damage.puncture.crown", "1L").Cautions.Any(c => c.StartsWith("Over 6 mm", StringComparison.Ordinal));
+        Damaged(RuleSet.UnitedKingdom, DamageKind.Puncture, DamagePlace.Tread, 6.2).One("damage.puncture.large", "1L").Limit!.Source.Text.ShouldContain("BS AU 159g");
     }
 
     [Fact]

@@ -100,6 +100,7 @@ public sealed class AnyVehicleTests
             OuterFaceOut = Coin(random) ? Coin(random) : null,
             Marks = random.Next(6) switch { 0 => ["NHS"], 1 => ["M+S"], 2 => ["FRT"], 3 => ["MAX LOAD 500 KG"], _ => [] },
             Condemned = random.Next(20) == 0,
+            History = Coin(random) ? RepairHistory.NotKnown : History(random),
         },
         Wheel = random.Next(4) == 0 ? null : new Wheel
         {
@@ -108,10 +109,33 @@ public sealed class AnyVehicleTests
             BoltCircle = Coin(random) ? new BoltCircle(5, Length.FromMillimetres(112)) : null,
             Seat = Coin(random) ? (SeatShape)random.Next(3) : null,
             LoadRating = Coin(random) ? Mass.FromKilograms(random.Next(100, 4000)) : null,
+            MultiPiece = Coin(random) ? Coin(random) : null,
+            Damage = [.. Enumerable.Range(0, random.Next(3)).Select(_ => new WheelDamage((WheelDamageKind)random.Next(9), Coin(random) ? Length.FromMillimetres(random.Next(0, 10)) : null))],
         },
+        Valve = Coin(random) ? null : new Valve { Kind = Coin(random) ? (ValveKind)random.Next(3) : null, State = (ValveState)random.Next(4), Renewed = Coin(random) ? new DateOnly(2019, 1, 1) : null, Rating = Coin(random) ? GaugePressure.FromKilopascals(random.Next(100, 900)) : null, Cap = Coin(random) },
+        Sensor = Coin(random) ? (SensorState)random.Next(3) : null,
+        SensorParts = Coin(random) ? new SensorParts((SensorBattery)random.Next(2), Coin(random), Coin(random)) : null,
         Tread = Coin(random) ? new TreadDepths(Depths(random), Depths(random), Depths(random)) : null,
         Pressure = Coin(random) ? new PressureReading(GaugePressure.FromKilopascals(random.Next(0, 900)), null, Coin(random)) : null,
-        Damage = [.. Enumerable.Range(0, random.Next(3)).Select(_ => new Damage((DamageKind)random.Next(7), (DamagePlace)random.Next(4), Coin(random) ? Length.FromMillimetres(random.Next(0, 60)) : null))],
+        Damage = [.. Enumerable.Range(0, random.Next(3)).Select(_ => new Damage((DamageKind)random.Next(12), (DamagePlace)random.Next(4), Coin(random) ? Length.FromMillimetres(random.Next(0, 60)) : null)
+        {
+            Depth = Coin(random) ? Length.FromMillimetres(random.Next(0, 6)) : null,
+            CordShows = Coin(random) ? Coin(random) : null,
+            Joined = Coin(random) ? Coin(random) : null,
+            Lean = Coin(random) ? Angle.FromDegrees(random.Next(0, 60)) : null,
+            FromMiddle = Coin(random) ? Length.FromMillimetres(random.Next(0, 200)) : null,
+            FromRepair = Coin(random) ? Length.FromMillimetres(random.Next(0, 900)) : null,
+            RoundFromRepair = Coin(random) ? Angle.FromDegrees(random.Next(0, 181)) : null,
+        })],
+    };
+
+    private static RepairHistory History(Random random) => new()
+    {
+        Repairs = Coin(random) ? [.. Enumerable.Range(0, random.Next(3)).Select(_ => new EarlierRepair((DamagePlace)random.Next(4), null, Coin(random) ? (RepairMethod)random.Next(4) : null))] : null,
+        Policy = Coin(random) ? (RepairPolicy)random.Next(2) : null,
+        RunFlat = Coin(random),
+        SelfSealing = Coin(random),
+        RanLow = Coin(random) ? Coin(random) : null,
     };
 
     private static List<Length> Depths(Random random) => [.. Enumerable.Range(0, random.Next(0, 5)).Select(_ => Length.FromMillimetres(random.Next(0, 90) / 10.0))];

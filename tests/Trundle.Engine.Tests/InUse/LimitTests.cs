@@ -47,7 +47,9 @@ public sealed class LimitTests
 
     /// <summary>A graver rule on the same quantity is broken too and is said in its place: below the least depth nobody is told that the indicators show.</summary>
     private static bool TakenOver(InUseLimit limit, LimitVehicle vehicle, RulesInForce inForce) =>
-        limit.Rule == "tread.wear-indicator" && inForce.Limits.Any(l => l.Rule == "tread.depth" && l.Set == limit.Set && l.IsBrokenBy(vehicle.Value));
+        Graver.TryGetValue(limit.Rule, out var graver) && inForce.Limits.Any(l => l.Rule == graver && l.Set == limit.Set && l.IsBrokenBy(vehicle.Value));
+
+    private static readonly Dictionary<string, string> Graver = new() { ["tread.wear-indicator"] = "tread.depth", ["pressure.run-low"] = "pressure.warning" };
 
     [Fact]
     public void Every_limit_has_a_rule_a_source_and_a_name_of_its_own()
@@ -74,7 +76,7 @@ public sealed class LimitTests
                 var made = LimitVehicles.Make(limit, vehicleClass, limit.Compared);
                 var position = made.At is { Length: 2 or 3 } at ? Position.Read(at).Value : (Position?)null;
                 var diameter = made.Subject.Fitted[0].Tyre!.Marking!.Size.OverallDiameter;
-                var others = RulesInForce.Carried.Limits.Where(l => l.Rule == limit.Rule && l.Set == limit.Set && l.HoldsAt(new RulePoint(made.Subject, position, diameter)));
+                var others = RulesInForce.Carried.Limits.Where(l => l.Rule == limit.Rule && l.Quantity == limit.Quantity && l.Set == limit.Set && l.HoldsAt(new RulePoint(made.Subject, position, diameter)));
                 others.ShouldHaveSingleItem($"{limit.Id}, {vehicleClass}").Id.ShouldBe(limit.Id);
             }
         }

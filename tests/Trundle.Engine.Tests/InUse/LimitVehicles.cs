@@ -33,8 +33,8 @@ internal static class LimitVehicles
     /// <summary>The smallest step that the quantity can be told apart by.</summary>
     public static double Step(JudgedQuantity quantity) => quantity switch
     {
-        JudgedQuantity.WinterMark => 1,
-        JudgedQuantity.TyreAge => 1 / 365.25,
+        JudgedQuantity.WinterMark or JudgedQuantity.EarlierRepairs => 1,
+        JudgedQuantity.TyreAge or JudgedQuantity.AgeAtRepair => 1 / 365.25,
         JudgedQuantity.CircumferenceSpread or JudgedQuantity.LoadShare => 0.001,
         _ => 0.0001,
     };
@@ -50,6 +50,7 @@ internal static class LimitVehicles
             JudgedQuantity.DualDifference => Dual(limit, value),
             JudgedQuantity.TyreAge => Age(limit, value),
             JudgedQuantity.LoadShare => Load(limit, value),
+            _ => DamageVehicles.Make(limit, value),
         };
         var date = made.Subject.Date ?? Enumerable.Range(0, 366 * 12).Select(d => new DateOnly(2019, 1, 1).AddDays(d)).First(d => limit.Dates.Hold(d));
         return made with
@@ -112,7 +113,7 @@ internal static class LimitVehicles
     }
 
     /// <summary>Week 22 of 2018 begins on 3 June 2018. A law's ten years count from the last day that the tyre can have been made.</summary>
-    private static LimitVehicle Age(InUseLimit limit, double years)
+    internal static LimitVehicle Age(InUseLimit limit, double years)
     {
         var doubt = limit.Set is null ? 0 : 7;
         var days = (int)Math.Ceiling((years * 365.25) - 1e-9) + doubt;

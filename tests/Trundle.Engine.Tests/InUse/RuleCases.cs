@@ -79,23 +79,51 @@ internal static class RuleCases
         ["age.code"] = new(Tin("DOT 1AB CDEFHJ 5418"), [Tin("DOT 1AB CDEFHJ 5118")]),
         ["damage.cord"] = new(Hurt(DamageKind.Cord, DamagePlace.Sidewall, null), [Plain]),
         ["damage.bulge"] = new(Hurt(DamageKind.Bulge, DamagePlace.Sidewall, null), [Plain]),
-        ["damage.cut.large"] = new(Hurt(DamageKind.Cut, DamagePlace.Sidewall, 25.01), [Hurt(DamageKind.Cut, DamagePlace.Sidewall, 25), Hurt(DamageKind.Cut, DamagePlace.Sidewall, 24.99)]),
         ["damage.cut.side"] = new(Hurt(DamageKind.Cut, DamagePlace.Sidewall, 25), [Hurt(DamageKind.Cut, DamagePlace.Sidewall, 25.01)]),
         ["damage.cut.tread"] = new(Hurt(DamageKind.Cut, DamagePlace.Tread, 25), [Hurt(DamageKind.Cut, DamagePlace.Tread, 25.01)]),
-        ["damage.puncture.crown"] = new(Hurt(DamageKind.Puncture, DamagePlace.Tread, 6.35), [Hurt(DamageKind.Puncture, DamagePlace.Tread, 6.36)]),
+        ["damage.puncture.crown"] = new(Hurt(DamageKind.Puncture, DamagePlace.Tread, 6), [Hurt(DamageKind.Puncture, DamagePlace.Tread, 6.36)]),
         ["damage.puncture.crown-truck"] = new(Hurt(DamageKind.Puncture, DamagePlace.Tread, 9.525, Truck), [Hurt(DamageKind.Puncture, DamagePlace.Tread, 9.53, Truck)]),
-        ["damage.puncture.large"] = new(Hurt(DamageKind.Puncture, DamagePlace.Tread, 6.36), [Hurt(DamageKind.Puncture, DamagePlace.Tread, 6.35), Hurt(DamageKind.Puncture, DamagePlace.Tread, 6.34)]),
-        ["damage.puncture.worn"] = new(s => Tread(1.5875, 1.5875, 1.5875)(Hurt(DamageKind.Puncture, DamagePlace.Tread, 3)(s)), [s => Tread(1.5876, 1.5876, 1.5876)(Hurt(DamageKind.Puncture, DamagePlace.Tread, 3)(s))]),
         ["damage.puncture.side"] = new(Hurt(DamageKind.Puncture, DamagePlace.Shoulder, 3), [Hurt(DamageKind.Puncture, DamagePlace.Tread, 3)]),
+        ["damage.separation"] = new(Hurt(DamageKind.Separation, DamagePlace.Tread, null), [Plain]),
+        ["damage.ripple"] = new(Hurt(DamageKind.Ripple, DamagePlace.Sidewall, null), [Plain]),
+        ["damage.run-low-marks"] = new(Hurt(DamageKind.RunLowMarks, DamagePlace.Sidewall, null), [Plain]),
+        ["damage.oil"] = new(Hurt(DamageKind.Oil, DamagePlace.Sidewall, null), [Plain]),
+        ["damage.chunk"] = new(Hurt(DamageKind.Chunk, DamagePlace.Tread, null), [Plain]),
+        ["damage.cut.shallow"] = new(Damaged(Cut(1.5874)), [Damaged(Cut(1.5875))]),
+        ["damage.crack.shallow"] = new(Damaged(Crack(1.5874, false)), [Damaged(Crack(1.5875, false)), Damaged(Crack(1, true))]),
+        ["damage.puncture.unmeasured"] = new(Hurt(DamageKind.Puncture, DamagePlace.Tread, null), [Hurt(DamageKind.Puncture, DamagePlace.Tread, 3)]),
+        ["damage.puncture.class"] = new(Hurt(DamageKind.Puncture, DamagePlace.Tread, 3, Spare), [Hurt(DamageKind.Puncture, DamagePlace.Tread, 3)]),
+        ["damage.puncture.overlap"] = new(Repaired(Bay.Size, 1, p => p with { FromRepair = Length.FromMillimetres(0) }), [Repaired(Bay.Size, 1, p => p with { FromRepair = Length.FromMillimetres(1) })]),
+        ["damage.puncture.repairs-table"] = new(Repaired(Bay.Size, 1, p => p), [Repaired("195/65 R15 91V", 1, p => p), Repaired(Bay.Size, 0, p => p)]),
+        ["damage.puncture.opposite"] = new(Repaired(Bay.Size, 1, p => p with { RoundFromRepair = Angle.FromDegrees(180) }), [Repaired(Bay.Size, 1, p => p with { RoundFromRepair = Angle.FromDegrees(120) })]),
+        ["damage.puncture.ageing"] = new(s => s.With("1L", a => a with { Damage = [Puncture, Crack(1, false)] }), [Damaged(Puncture)]),
+        ["damage.puncture.ran-low"] = new(Known(h => h with { RanLow = true }), [Known(h => h with { RanLow = false }), Known(h => h)]),
+        ["damage.puncture.run-flat"] = new(Known(h => h with { RunFlat = true }), [Known(h => h with { RunFlat = true, Policy = RepairPolicy.Permitted }), Known(h => h)]),
+        ["damage.puncture.self-sealing"] = new(Known(h => h with { SelfSealing = true }), [Known(h => h with { SelfSealing = true, Policy = RepairPolicy.Permitted }), Known(h => h)]),
+        ["damage.puncture.maker"] = new(Known(h => h with { Policy = RepairPolicy.NotPermitted }), [Known(h => h with { Policy = RepairPolicy.Permitted }), Known(h => h)]),
+        ["repair.improper"] = new(Known(h => h with { Repairs = [new EarlierRepair(DamagePlace.Tread, null, RepairMethod.PlugAlone)] }), [Known(h => h with { Repairs = [new EarlierRepair(DamagePlace.Tread, null, RepairMethod.StemAndPatch)] }), Plain]),
+        ["pressure.ran-low"] = new(Known(h => h with { RanLow = true }), [Known(h => h with { RanLow = false }), Known(h => h)]),
+        ["wheel.crack"] = new(Bent(WheelDamageKind.Crack), [Plain]),
+        ["wheel.hole"] = new(Bent(WheelDamageKind.ElongatedHole), [Plain]),
+        ["wheel.weld"] = new(Bent(WheelDamageKind.Weld), [Plain]),
+        ["wheel.lock-ring"] = new(Bent(WheelDamageKind.LockRing), [Plain]),
+        ["wheel.bent.heavy"] = new(s => Bent(WheelDamageKind.BentFlange)(Marked(Truck)(s)), [Bent(WheelDamageKind.BentFlange)]),
+        ["wheel.bent.small"] = new(Bent(WheelDamageKind.BentFlange, 3.175), [Bent(WheelDamageKind.BentFlange, 3.176)]),
+        ["wheel.corrosion"] = new(Bent(WheelDamageKind.Corrosion), [Plain]),
+        ["wheel.bore"] = new(Bent(WheelDamageKind.BoreWear), [Plain]),
+        ["wheel.other"] = new(Bent(WheelDamageKind.Other), [Plain]),
+        ["wheel.multi-piece"] = new(Wheel(w => w with { MultiPiece = true }), [Wheel(w => w with { MultiPiece = false }), Plain]),
+        ["valve.state"] = new(Valved(v => v with { State = ValveState.Cracked }), [Valved(v => v with { State = ValveState.Sound }), Plain]),
+        ["valve.age"] = new(s => Valved(v => v with { Kind = ValveKind.RubberSnapIn, Renewed = new DateOnly(2018, 6, 2) })(Tin(Dated)(s)), [s => Valved(v => v with { Kind = ValveKind.RubberSnapIn, Renewed = new DateOnly(2018, 6, 3) })(Tin(Dated)(s)), s => Valved(v => v with { Kind = ValveKind.ClampIn, Renewed = new DateOnly(2010, 1, 1) })(Tin(Dated)(s))]),
+        ["valve.cap"] = new(Valved(v => v with { Cap = false }), [Valved(v => v with { Cap = true }), Valved(v => v)]),
+        ["sensor.not-working"] = new(s => s.With("1L", a => a with { Sensor = SensorState.NotWorking }), [s => s.With("1L", a => a with { Sensor = SensorState.Working }), Plain]),
+        ["sensor.battery"] = new(Parts(new SensorParts(SensorBattery.Low, null, null)), [Parts(new SensorParts(SensorBattery.Good, null, null)), Plain]),
+        ["sensor.parts"] = new(Parts(new SensorParts(null, true, null)), [Parts(new SensorParts(null, false, false)), Plain]),
         ["damage.crack"] = new(Hurt(DamageKind.Crack, DamagePlace.Sidewall, 1), [Plain]),
-        ["damage.bead"] = new(Hurt(DamageKind.Bead, DamagePlace.Bead, 1.5876), [Hurt(DamageKind.Bead, DamagePlace.Bead, 1.5875), Hurt(DamageKind.Bead, DamagePlace.Bead, 1.5874)]),
         ["damage.bead.small"] = new(Hurt(DamageKind.Bead, DamagePlace.Bead, 1.5875), [Hurt(DamageKind.Bead, DamagePlace.Bead, 1.5876)]),
         ["damage.other"] = new(Hurt(DamageKind.Other, DamagePlace.Tread, null), [Plain]),
         // The placard asks for 230 kPa, and 260 kPa laden.
         ["pressure.low"] = new(Air(228.9), [Air(229), Air(230)]),
-        ["pressure.run-low"] = new(Air(184), [Air(184.1)]),
-        ["pressure.run-low-truck"] = new(s => Hurt(DamageKind.Other, DamagePlace.Tread, null, Truck)(s).With("1L", a => a with { Pressure = Reading(184, false) }), [s => Hurt(DamageKind.Other, DamagePlace.Tread, null, Truck)(s).With("1L", a => a with { Pressure = Reading(184.1, false) })]),
-        ["pressure.warning"] = new(Air(172.5), [Air(172.6)]),
         ["pressure.high"] = new(Air(260.1), [Air(231), Air(230)]),
         ["pressure.sidewall"] = new(Moulded(300.1), [Moulded(300), Moulded(299.9)]),
         ["pressure.hot"] = new(Air(250, hot: true), [Air(230)]),
@@ -182,6 +210,30 @@ internal static class RuleCases
 
     private static Func<FittedVehicle, FittedVehicle> Hurt(DamageKind kind, DamagePlace place, double? millimetres, string marking = Bay.Size) => s =>
         s.With("1L", a => Bay.On("1L", marking) with { Damage = [new Damage(kind, place, millimetres is { } mm ? Length.FromMillimetres(mm) : null)] });
+
+    private static Damage Puncture => new(DamageKind.Puncture, DamagePlace.Tread, Length.FromMillimetres(3));
+
+    private static Damage Cut(double deepMillimetres) => new(DamageKind.Cut, DamagePlace.Sidewall, Length.FromMillimetres(5)) { Depth = Length.FromMillimetres(deepMillimetres) };
+
+    private static Damage Crack(double deepMillimetres, bool joined) => new(DamageKind.Crack, DamagePlace.Sidewall, null) { Depth = Length.FromMillimetres(deepMillimetres), Joined = joined };
+
+    private static Func<FittedVehicle, FittedVehicle> Damaged(Damage damage) => s => s.With("1L", a => a with { Damage = [damage] });
+
+    /// <summary>A puncture in a tyre of which something more is known.</summary>
+    private static Func<FittedVehicle, FittedVehicle> Known(Func<RepairHistory, RepairHistory> change) => s => Tyre(t => t with { History = change(t.History) })(Damaged(Puncture)(s));
+
+    private static Func<FittedVehicle, FittedVehicle> Repaired(string marking, int repairs, Func<Damage, Damage> change) => s => s.With("1L", _ =>
+    {
+        var on = Bay.On("1L", marking) with { Damage = [change(Puncture)] };
+        return on with { Tyre = on.Tyre! with { History = new RepairHistory { Repairs = [.. Enumerable.Repeat(new EarlierRepair(DamagePlace.Tread, null, null), repairs)] } } };
+    });
+
+    private static Func<FittedVehicle, FittedVehicle> Bent(WheelDamageKind kind, double? millimetres = null) =>
+        Wheel(w => w with { Damage = [new WheelDamage(kind, millimetres is { } mm ? Length.FromMillimetres(mm) : null)] });
+
+    private static Func<FittedVehicle, FittedVehicle> Valved(Func<Valve, Valve> change) => s => s.With("1L", a => a with { Valve = change(new Valve()) });
+
+    private static Func<FittedVehicle, FittedVehicle> Parts(SensorParts parts) => s => s.With("1L", a => a with { SensorParts = parts });
 
     private static PressureReading Reading(double kilopascals, bool hot) => new(GaugePressure.FromKilopascals(kilopascals), null, hot);
 

@@ -46,7 +46,7 @@ public sealed class RuleTests
                 var made = LimitVehicles.Make(limit, vehicleClass, limit.Compared + (outside * LimitVehicles.Step(limit.Quantity)));
                 var finding = Said(rule, made.Subject, made.At).ShouldNotBeNull(limit.Id);
                 (finding.Category, finding.Source).ShouldBe((rule.Category, rule.Source), limit.Id);
-                if (limit.Quantity != JudgedQuantity.LoadShare)
+                if (limit.Quantity is not (JudgedQuantity.LoadShare or JudgedQuantity.CutShare))
                 {
                     finding.Limit.ShouldBe(limit.Limit, limit.Id);
                 }
