@@ -37,7 +37,8 @@ internal static class SheetCommand
 
             if (parse.GetValue(shopRules) is { } own)
             {
-                body = body.With(CheckAnswer.ShopRulesOption.Key, FileText.Read(own));
+                var file = FileText.Read(own);
+                body = CheckAnswer.ShopRulesOption.Refuses!(file) is { } wrong ? throw new InputProblemException(wrong) : body.With(CheckAnswer.ShopRulesOption.Key, file);
             }
 
             return VisitSheet.Write(body, order).Match(

@@ -161,7 +161,8 @@ internal static class TrundleCommand
     {
         if (option.IsFile)
         {
-            return FileText.Read(text);
+            var file = FileText.Read(text);
+            return option.Refuses?.Invoke(file) is { } problem ? throw new InputProblemException(problem) : file;
         }
 
         JsonNode value = option.IsList

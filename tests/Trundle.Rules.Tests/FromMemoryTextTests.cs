@@ -26,7 +26,7 @@ public sealed class FromMemoryTextTests
         {
             foreach (var block in Blocks(File.ReadAllText(file)))
             {
-                foreach (var (name, value, unit) in Numbers.Where(n => Stands(block, n.Value, n.Unit) && !OtherMeaning.Contains((House.Short(file), n.Name))))
+                foreach (var (name, value, unit) in Numbers.Where(n => Stands(block, n.Value, n.Unit) && !OtherMeaning.Contains((House.Short(file), n.Name)) && !IsGeometry(block, n.Unit)))
                 {
                     found++;
                     if (!block.Contains("memory", StringComparison.Ordinal))
@@ -63,6 +63,9 @@ public sealed class FromMemoryTextTests
         Stands("0.5 inch", 0.5, "in").ShouldBeFalse();
         Stands("50 km/h", 50, "km").ShouldBeFalse();
     }
+
+    /// <summary>A right angle is geometry wherever a page does not speak of repairs, the only limits in degrees.</summary>
+    private static bool IsGeometry(string block, string unit) => unit == "°" && !block.Contains("repair", StringComparison.Ordinal);
 
     private static List<(string, double, string)> Carried()
     {

@@ -25,7 +25,11 @@ internal static class WheelDamageCheck
 
         foreach (var damage in wheel.Damage)
         {
-            One(book, assembly, damage);
+            // Worn seats are said once, where the entry beside the seat says them too.
+            if (damage.Kind != WheelDamageKind.SeatWear || wheel.SeatWorn != true)
+            {
+                One(book, assembly, damage);
+            }
         }
     }
 
@@ -44,9 +48,6 @@ internal static class WheelDamageCheck
                 break;
             case WheelDamageKind.BoreWear:
                 Say("wheel.bore");
-                break;
-            case WheelDamageKind.SeatWear when assembly.Wheel?.SeatWorn == true:
-                // Said already, from the entry beside the seat.
                 break;
             case WheelDamageKind.SeatWear:
                 Say("wheel.seat-worn");

@@ -78,9 +78,15 @@ public sealed class RulesInForce
     /// <summary>The limits that are carried, as put right.</summary>
     public IReadOnlyList<InUseLimit> Limits { get; }
 
+    /// <summary>Cautions about rules of the workshop that the carried ones have overtaken: they change nothing, since the stricter holds.</summary>
+    public IReadOnlyList<string> Overtaken { get; private init; } = [];
+
     /// <summary>The carried rules with a workshop's.</summary>
-    public static RulesInForce With(IReadOnlyList<ShopRule> added, IReadOnlyList<RuleCorrection> corrections) =>
-        added.Count == 0 && corrections.Count == 0 ? Carried : new RulesInForce(added, corrections);
+    /// <param name="added">Its own rules.</param>
+    /// <param name="corrections">What it put right.</param>
+    /// <param name="overtaken">Cautions about those of its rules that are no stricter than the carried ones.</param>
+    public static RulesInForce With(IReadOnlyList<ShopRule> added, IReadOnlyList<RuleCorrection> corrections, IReadOnlyList<string>? overtaken = null) =>
+        added.Count == 0 && corrections.Count == 0 ? Carried : new RulesInForce(added, corrections) { Overtaken = overtaken ?? [] };
 
     /// <summary>A carried rule, as put right.</summary>
     public InUseRule AsPutRight(InUseRule rule)

@@ -29,11 +29,14 @@ public sealed record WorkshopRules(IReadOnlyList<(string Field, string Typed)> F
     {
         ArgumentNullException.ThrowIfNull(root);
         var problems = new List<Problem>();
-        ShopRulesReader.Read(new FileObject(root, problems));
+        ShopRulesReader.ReadFile(new FileObject(root, problems));
         var fields = new List<(string, string)>();
         Flatten(root, Root, fields, problems);
         return problems.Count > 0 ? Reading<WorkshopRules>.Failed(problems[0]) : Reading<WorkshopRules>.Of(new WorkshopRules(fields));
     }
+
+    /// <summary>The first problem of a workshop's file that somebody hands over, at its place in the body; null where it may be taken.</summary>
+    public static Problem? Refused(FileNode root) => Read(root).Match<Problem?>(_ => null, problem => problem.At($"{Root}.{problem.Where}"));
 
     private static void Flatten(FileNode node, string field, List<(string, string)> fields, List<Problem> problems)
     {

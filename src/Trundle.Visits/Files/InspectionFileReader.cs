@@ -58,7 +58,7 @@ public static class InspectionFileReader
         return new RepairHistory
         {
             Repairs = repairs.Count > 0 || repaired == false || (repaired is null && o.Node("repairs") is not null) ? repairs : null,
-            Policy = o.Word("repairPolicy", ("permitted", true), ("not permitted", false)) switch { true => RepairPolicy.Permitted, false => RepairPolicy.NotPermitted, null => null },
+            Policy = Policy(o),
             PolicyText = o.Text("repairPolicyFrom"),
             RunFlat = o.Flag("runFlat") ?? false,
             SelfSealing = o.Flag("selfSealing") ?? false,
@@ -112,6 +112,10 @@ public static class InspectionFileReader
         return parts;
     }
 
+    /// <summary>Asked and not known is as if nobody had asked: the check goes on asking.</summary>
+    private static RepairPolicy? Policy(FileObject o) =>
+        o.Word("repairPolicy", ("permitted", 0), ("not permitted", 1), ("not known", 2)) switch { 0 => RepairPolicy.Permitted, 1 => RepairPolicy.NotPermitted, _ => null };
+
     private static EarlierRepair? ReadRepair(FileObject o)
     {
         var place = o.Require("place", "say where the repair is, for example tread") ? o.Word("place", PlaceWords) : null;
@@ -124,8 +128,9 @@ public static class InspectionFileReader
     private static Length? Extent(FileObject o, string key, Length most) => o.Quantity<Length>(key, "mm", Length.FromMillimetres(0), most);
 
     /// <summary>A time as it is told: <c>12 min</c>, <c>1.5 h</c>; a bare number is minutes.</summary>
-    internal static Reading<TimeSpan> ReadTime(string text)
+    public static Reading<TimeSpan> ReadTime(string text)
     {
+        ArgumentNullException.ThrowIfNull(text);
         var typed = text.Trim();
         var unit = new[] { "minutes", "min", "hours", "hour", "h" }.FirstOrDefault(u => typed.EndsWith(u, StringComparison.OrdinalIgnoreCase));
         var hours = unit is not null && unit.StartsWith('h');

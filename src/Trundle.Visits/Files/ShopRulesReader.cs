@@ -9,7 +9,8 @@ namespace Trundle.Visits.Files;
 
 /// <summary>
 /// Reads a workshop's own rules: stricter limits beside those that are carried, and corrections of carried rules by somebody who read the text. What could
-/// not be meant is a problem with its place: an unknown quantity, a limit that is no stricter, a correction without a text.
+/// not be meant is a problem with its place: an unknown quantity, a correction without a text. A limit that is no stricter is refused in a workshop's file;
+/// in a visit, which took its rules along when it was opened, the carried ones may have become stricter since: there it is a caution, and the stricter holds.
 /// </summary>
 public static class ShopRulesReader
 {
@@ -17,17 +18,23 @@ public static class ShopRulesReader
 
     private static readonly (string, Category)[] Categories = [.. new[] { Category.Minor, Category.Refer, Category.Major, Category.Dangerous }.Select(c => (c.Word(), c))];
 
-    /// <summary>Reads the rules of a workshop; what is carried where there is a problem.</summary>
-    public static RulesInForce Read(FileObject o)
+    /// <summary>Reads the rules that a visit took along; what is carried where there is a problem.</summary>
+    public static RulesInForce Read(FileObject o) => Read(o, refuses: false);
+
+    /// <summary>Reads a workshop's file, in which a limit that is no stricter is a problem.</summary>
+    public static RulesInForce ReadFile(FileObject o) => Read(o, refuses: true);
+
+    private static RulesInForce Read(FileObject o, bool refuses)
     {
         ArgumentNullException.ThrowIfNull(o);
+        var overtaken = new List<string>();
         var before = o.Problems.Count;
         var corrections = Corrections(o);
         var corrected = o.Problems.Count == before ? RulesInForce.With([], corrections) : RulesInForce.Carried;
         var added = new List<ShopRule>();
         foreach (var item in o.Objects("rules"))
         {
-            if (ReadRule(item, corrected) is not { } rule)
+            if (ReadRule(item, corrected, refuses ? null : overtaken) is not { } rule)
             {
                 continue;
             }
@@ -46,10 +53,10 @@ public static class ShopRulesReader
         }
 
         o.Done();
-        return o.Problems.Count == before ? RulesInForce.With(added, corrections) : RulesInForce.Carried;
+        return o.Problems.Count == before ? RulesInForce.With(added, corrections, overtaken) : RulesInForce.Carried;
     }
 
-    private static ShopRule? ReadRule(FileObject o, RulesInForce corrected)
+    private static ShopRule? ReadRule(FileObject o, RulesInForce corrected, List<string>? overtaken)
     {
         var before = o.Problems.Count;
         var id = o.Require("id", "give the rule a short name, for example tread") ? o.Reference("id", Name) : null;
@@ -78,11 +85,16 @@ public static class ShopRulesReader
         var name = ShopRule.Prefix + id;
         var document = Bare(source!);
         var own = new InUseLimit(name, name, null, country, judged, comparison, value.Value, value.Unit, scope, dates, text!, new Source(document, SourceStatus.Read));
+        var carried = StricterThan(own, sets, grave, corrected);
         if (own.IsFloor != JudgedQuantities.IsFloor(judged))
         {
             o.Wrong("holds", "holds-backwards", $"A limit of the {JudgedQuantities.Word(judged)} is kept {(own.IsFloor ? "at most or below" : "at least or above")} it; '{InUseLimits.Comparisons.Single(c => c.Value == comparison).Word}' would forbid what is good.");
         }
-        else if (StricterThan(own, sets, grave, corrected) is { } carried)
+        else if (carried is not null && overtaken is not null)
+        {
+            overtaken.Add($"The workshop's rule '{name}' ({Said(own)}) is no stricter than {Said(carried)}, the rule '{carried.Id}' that is carried: the stricter holds. Put the workshop's file right.");
+        }
+        else if (carried is not null)
         {
             o.Wrong("limit", "not-stricter", $"{Said(own)} is no stricter than {Said(carried)}, the rule '{carried.Id}', for vehicles and places that both name. A workshop's rule is stricter: change the limit, name the ruleSets, classes or place that it is meant for, or write a correction of '{carried.Id}' with the text that says so.");
         }

@@ -5,6 +5,7 @@ using Trundle.Engine.Findings;
 using Trundle.Engine.InUse;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
+using Trundle.Visits.Bay;
 using Trundle.Visits.Files;
 
 namespace Trundle.Visits.Operations;
@@ -16,7 +17,7 @@ public static class CheckAnswer
 
     public static readonly OperationOption RulesOption = new("--rules", "rules", "Whose in-use rules: us, uk or eu; wins over the file's.");
 
-    public static readonly OperationOption ShopRulesOption = new("--shop-rules", "shopRules", "A JSON file with the workshop's own stricter rules and its corrections; wins over the file's.") { IsFile = true };
+    public static readonly OperationOption ShopRulesOption = new("--shop-rules", "shopRules", "A JSON file with the workshop's own stricter rules and its corrections; wins over the file's.") { IsFile = true, Refuses = WorkshopRules.Refused };
 
     /// <summary>Reads a visit's file and judges it.</summary>
     /// <param name="body">The file.</param>
@@ -56,7 +57,7 @@ public static class CheckAnswer
         return body;
     }
 
-    private static IEnumerable<string> Notes(FittedVehicle subject) => new[] { subject.Rules is null ? NoRules : null, OfTheWorkshop(subject) }.OfType<string>();
+    private static IEnumerable<string> Notes(FittedVehicle subject) => new[] { subject.Rules is null ? NoRules : null, OfTheWorkshop(subject) }.OfType<string>().Concat(subject.InForce.Overtaken);
 
     private static string? OfTheWorkshop(FittedVehicle subject) => ReferenceEquals(subject.InForce, RulesInForce.Carried)
         ? null
@@ -71,6 +72,11 @@ public static class CheckAnswer
         if (OfTheWorkshop(subject) is { } own)
         {
             yield return own;
+        }
+
+        foreach (var overtaken in subject.InForce.Overtaken)
+        {
+            yield return $"Caution: {overtaken}";
         }
 
         foreach (var line in AnswerJson.Lines([.. result.Faults]))

@@ -25,6 +25,9 @@ public sealed record OperationOption(string Name, string Key, string About)
 
     /// <summary>True where the option names a JSON file: its content becomes the key's value.</summary>
     public bool IsFile { get; init; }
+
+    /// <summary>What is wrong with such a file by itself, before it goes into the body; null where nothing is asked of it.</summary>
+    public Func<FileNode, Problem?>? Refuses { get; init; }
 }
 
 /// <summary>One computation that can be asked for by the command, by the HTTP interface under /api/v1, and by the bay, with one body.</summary>
