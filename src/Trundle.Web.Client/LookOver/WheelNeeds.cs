@@ -28,6 +28,9 @@ public static class WheelNeeds
         "tyre.maximumPressure" => "maximum pressure",
         _ when path.StartsWith("tread.", StringComparison.Ordinal) => "a depth",
         _ when path.StartsWith("damage.", StringComparison.Ordinal) => "a damage",
+        _ when path.StartsWith("wheel.damage.", StringComparison.Ordinal) => "a damage of the wheel",
+        _ when path.StartsWith("tyre.repairs.", StringComparison.Ordinal) => "a repair",
+        _ when path.StartsWith("valve.", StringComparison.Ordinal) => "the valve",
         _ when path.StartsWith("pressure.", StringComparison.Ordinal) => "pressure",
         _ => path.Split('.')[^1].ToLowerInvariant(),
     };
