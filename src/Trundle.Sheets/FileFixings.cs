@@ -42,6 +42,7 @@ internal static class FileFixings
 
         Staged(flow, content);
         Recorded(flow, content);
+        CheckedAgain(flow, content);
         var cautions = axles.SelectMany(a => (a.Answer!["cautions"] as JsonArray ?? []).Select(c => c!.GetValue<string>())).Distinct(StringComparer.Ordinal);
         foreach (var caution in cautions)
         {
@@ -127,6 +128,24 @@ internal static class FileFixings
             .. Enumerable.Range(1, most).Select(n => (Cell)(w.FinalTorques.TryGetValue(n, out var t) ? Quantity.Number(t.In(content.Units.Habits.Torque), 0) : "–")),
             w.FinallyTightened ? "every one" : new Cell("NOT finally tightened", true, SheetInk.MajorWord),
         ]), most > 10 ? 6.4 : 7.4);
+    }
+
+    /// <summary>The re-torque that the visit leaves due, and whether it was done.</summary>
+    private static void CheckedAgain(SheetFlow flow, SheetContent content)
+    {
+        if (Visits.Bay.ReTorqueDue.Of(content.State) is not { } due)
+        {
+            return;
+        }
+
+        var where = due is { From: { } from, To: { } to } ? $"between {content.Units.Road(from)} and {content.Units.Road(to)}" : $"after {Quantity.Number(due.After.From.Kilometres, 0)} to {due.After.To.Text("km", 0)}";
+        flow.Paragraph(due.Done is not { } done
+            ? $"Re-torque due {where} ({due.After.Source.Text}; {due.After.Source.StatusText}); not recorded as done."
+            : $"Re-torque checked on {Visits.Instruments.Instrument.Day(done.On)}{(done.Odometer is { } at ? $" at {content.Units.Road(at)}" : "")}{(done.By is { } by ? $" by {by}" : "")}{(done.Wrench is { } wrench ? $" with {wrench}" : "")}: {done.Words}{(done.Turned ? $"; due again {where}" : "")}.{(done.Note is { } note ? $" {note.TrimEnd('.')}." : "")}", bold: true);
+        foreach (var (wheel, torques) in due.Done?.Torques ?? new Dictionary<Engine.Vehicles.Position, IReadOnlyDictionary<int, Torque>>())
+        {
+            flow.Paragraph($"Found at {wheel}: {string.Join(", ", torques.OrderBy(t => t.Key).Select(t => $"{t.Key.ToString(CultureInfo.InvariantCulture)} {content.Units.Torque(t.Value)}"))}.");
+        }
     }
 
     private static string Without(JsonObject answer, string key)

@@ -72,6 +72,38 @@ public sealed class VisitStore
         return [.. rows.Select(row => new StoredVisit(Heading(row), EntriesOf(context, row.Id)))];
     }
 
+    /// <summary>Visits that were handed back since a time with fixings finally tightened, newest first: those that leave a re-torque due.</summary>
+    public IReadOnlyList<StoredVisit> TightenedSince(DateTimeOffset since)
+    {
+        using var context = _file.Context();
+        var rows = context.Visits.AsNoTracking().Where(v => v.HandedBackAt != null && v.HandedBackAt >= since
+                && context.Entries.Any(e => e.VisitId == v.Id && e.Field.StartsWith("work.steps.") && e.Field.Contains(".final-torque")))
+            .OrderByDescending(v => v.HandedBackAt).ThenByDescending(v => v.Number).ToList();
+        return [.. rows.Select(row => new StoredVisit(Heading(row), EntriesOf(context, row.Id)))];
+    }
+
+    /// <summary>
+    /// The last visit of the same vehicle before this one that left fixings finally tightened, or null. A vehicle is known by its VIN as typed, and
+    /// by its name where one of the two visits has no VIN.
+    /// </summary>
+    public StoredVisit? TightenedBefore(StoredVisit visit)
+    {
+        ArgumentNullException.ThrowIfNull(visit);
+        var (id, opened, vin, name) = (visit.Heading.Id, visit.Heading.OpenedAt, visit.Fields["vehicle.vin"], visit.Fields["vehicle.name"]);
+        if (vin is null && name is null)
+        {
+            return null;
+        }
+
+        using var context = _file.Context();
+        var rows = context.Visits.AsNoTracking().Where(v => v.Id != id && v.HandedBackAt != null && v.HandedBackAt <= opened
+                && context.Entries.Any(e => e.VisitId == v.Id && ((e.Field == "vehicle.vin" && e.Typed == vin) || (e.Field == "vehicle.name" && e.Typed == name)))
+                && context.Entries.Any(e => e.VisitId == v.Id && e.Field.StartsWith("work.steps.") && e.Field.Contains(".final-torque")))
+            .OrderByDescending(v => v.HandedBackAt).Take(10).ToList();
+        return rows.Select(row => new StoredVisit(Heading(row), EntriesOf(context, row.Id)))
+            .FirstOrDefault(v => v.Fields["vehicle.vin"] is { } other && vin is not null ? other == vin : v.Fields["vehicle.name"] == name);
+    }
+
     /// <summary>
     /// Takes a batch of entries in one transaction that is on the disk when this returns. An identifier that was taken before is not taken again.
     /// An entry that may not stand is refused by itself, and the others are taken.

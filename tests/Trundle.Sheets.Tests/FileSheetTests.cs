@@ -60,6 +60,19 @@ public class FileSheetTests
     }
 
     [Fact]
+    public void It_holds_the_re_torque_that_is_due_and_what_was_found_once_it_is_done()
+    {
+        var visit = TestVisits.Finished();
+        TestVisits.Text(TestVisits.Write(visit, SheetReader.File).Pdf).ShouldHold("Re-torque due between 48 250 km and 48 300 km");
+        TestVisits.Text(TestVisits.Write(visit).Pdf).ShouldHold("if we have not seen it by 2026-03-28, we ask");
+        visit["work"]!["reTorque"] = JsonNode.Parse("""{"on": "2026-03-20", "result": "none turned", "wrench": "wrench 2", "by": "T1", "torques": {"1L": {"1": "118 N·m", "2": "119 N·m"}}}""");
+        var text = TestVisits.Text(TestVisits.Write(visit, SheetReader.File).Pdf);
+        text.ShouldHold("Re-torque checked on 20 Mar 2026 by T1 with wrench 2: no fixing turned before the click.");
+        text.ShouldHold("Found at 1L: 1 118 N·m");
+        TestVisits.Text(TestVisits.Write(visit).Pdf).ShouldHold("Re-torque: checked on 2026-03-20, no fixing turned before the click.");
+    }
+
+    [Fact]
     public void It_holds_the_torque_of_every_fixing_and_the_order_on_the_circle()
     {
         var visit = TestVisits.Finished();

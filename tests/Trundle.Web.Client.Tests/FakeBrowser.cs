@@ -42,6 +42,9 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
     /// <summary>The workshop's instruments, as they come with a visit.</summary>
     public JsonArray Instruments { get; set; } = [];
 
+    /// <summary>What the last visit of the vehicle left due, or null.</summary>
+    public JsonObject? ReTorqueBefore { get; set; }
+
     public string RoleWord { get; set; } = "technician";
 
     /// <summary>The register of condemned tyres and wheels on the host, and how often it was edited.</summary>
@@ -243,7 +246,7 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
         }
 
         var since = int.Parse(address[(address.IndexOf('=', StringComparison.Ordinal) + 1)..], CultureInfo.InvariantCulture);
-        return Answer(200, new JsonObject { ["entries"] = new JsonArray([.. HostEntries.Skip(since).Select(e => (JsonNode?)e.DeepClone())]), ["last"] = HostEntries.Count, ["register"] = Edition, ["instruments"] = Instruments.DeepClone(), ["stock"] = Stock.DeepClone() }.ToJsonString());
+        return Answer(200, new JsonObject { ["entries"] = new JsonArray([.. HostEntries.Skip(since).Select(e => (JsonNode?)e.DeepClone())]), ["last"] = HostEntries.Count, ["register"] = Edition, ["instruments"] = Instruments.DeepClone(), ["stock"] = Stock.DeepClone(), ["reTorqueBefore"] = ReTorqueBefore?.DeepClone() }.ToJsonString());
     }
 
     private string Edition => RegisterEdition.ToString(CultureInfo.InvariantCulture);

@@ -35,7 +35,7 @@ public static class FixingPlanner
             Reach = Reach(question),
             Clamp = clamp,
             ProofLoad = proof,
-            ReTorque = ReTorque.Customary(question.Heavy),
+            ReTorque = fixings.ReTorque ?? ReTorque.Customary(question.Heavy),
             Findings = [.. ProofFindings(clamp, proof), .. WrenchFindings.Of(question), .. LeastEngagement.Finding(fixings) is { } engagement ? [engagement] : Array.Empty<Finding>()],
             Cautions = [.. FixingCautions.For(question, clamp, proof)],
         };

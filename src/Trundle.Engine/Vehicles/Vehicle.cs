@@ -115,6 +115,9 @@ public sealed record FixingSet
     /// <summary>The seats are worn, galled or pulled in.</summary>
     public bool SeatWorn { get; init; }
 
+    /// <summary>The vehicle maker's own distance to the re-torque, or null.</summary>
+    public ReTorque? ReTorque { get; init; }
+
     /// <summary>The fixings of one wheel: left-hand where its side has such threads.</summary>
     public FixingSet At(Position position) => LeftHandSide is { } side ? this with { LeftHand = position.Side == side, LeftHandSide = null } : this;
 }

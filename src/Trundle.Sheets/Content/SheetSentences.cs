@@ -92,9 +92,13 @@ internal static class SheetSentences
     /// <summary>When and at what distance it is seen again.</summary>
     public static IEnumerable<string> Next(VisitState state, IReadOnlyList<SheetAxle> axles, SheetUnits units)
     {
-        if (state.Work.Steps.Values.Any(s => s.ContainsKey("final-torque")) && ReTorque(axles) is var (from, to, _))
+        if (state.Work.ReTorque is { } checkedAgain)
         {
-            yield return $"Re-torque: {(state.Arrived.Vehicle.Odometer is { } odometer ? $"between {units.Road(odometer + from)} and {units.Road(odometer + to)}" : $"after {Quantity.Number(from.Kilometres, 0)} to {to.Text("km", 0)}")}.";
+            yield return $"Re-torque: checked on {checkedAgain.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, {checkedAgain.Words}{(checkedAgain.Turned ? "; it is checked again after the same distance" : "")}.";
+        }
+        else if (state.Work.Steps.Values.Any(s => s.ContainsKey("final-torque")) && ReTorque(axles) is var (from, to, _))
+        {
+            yield return $"Re-torque: {(state.Arrived.Vehicle.Odometer is { } odometer ? $"between {units.Road(odometer + from)} and {units.Road(odometer + to)}" : $"after {Quantity.Number(from.Kilometres, 0)} to {to.Text("km", 0)}")}{(Visits.Bay.ReTorqueDue.Of(state)?.AskOn is { } ask ? $"; if we have not seen it by {ask.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, we ask" : "")}.";
         }
 
         var interval = Figures.Of("rotation.interval");

@@ -197,7 +197,7 @@ public sealed class VisitFields
                 })]);
             }
 
-            if (_children.All(c => c.Name.All(char.IsAsciiDigit)) && !path.StartsWith("work.steps.", StringComparison.Ordinal) && !StageTorques.IsPath(path))
+            if (_children.All(c => c.Name.All(char.IsAsciiDigit)) && !path.StartsWith("work.steps.", StringComparison.Ordinal) && !StageTorques.IsPath(path) && !path.StartsWith(ReTorqueRecord.Field + ".", StringComparison.Ordinal))
             {
                 return new JsonArray([.. _children.Select((c, i) => (JsonNode?)c.Child.ToJson(string.Create(CultureInfo.InvariantCulture, $"{at}[{i}]"), fields))]);
             }
@@ -218,6 +218,10 @@ public sealed class VisitFields
             {
                 // Who tightened is who entered; nobody types that.
                 json["by"] = string.Join(", ", _children.Where(c => c.Name.All(char.IsAsciiDigit)).Select(c => c.Child._leaf?.By).OfType<string>().Distinct(StringComparer.Ordinal));
+            }
+            else if (path == ReTorqueRecord.Field && _children.FirstOrDefault(c => c.Name == "result").Child?._leaf is { } found)
+            {
+                json["by"] = found.By;
             }
             else if (path == "work.handBack" && _children.FirstOrDefault(c => c.Name == "by").Child?._leaf is { } signature)
             {

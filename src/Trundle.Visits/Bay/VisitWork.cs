@@ -80,6 +80,9 @@ public sealed record VisitWork
     /// <summary>The name of the gauge that the pressures were set with, or null.</summary>
     public string? PressureGauge => Used("pressureGauge")?.Name;
 
+    /// <summary>That the tightening was checked again, or null where nobody recorded it.</summary>
+    public ReTorqueRecord? ReTorque { get; init; }
+
     /// <summary>The instruments that were used, each with its record as it stood then.</summary>
     public IReadOnlyList<UsedInstrument> Instruments { get; init; } = [];
 

@@ -39,6 +39,7 @@ public static class VisitWorkReader
             Rotation = o.Text("rotation"),
             Watch = o.Text("watch"),
             Instruments = UsedInstrumentReader.Read(o),
+            ReTorque = o.Object("reTorque") is { } again ? ReTorqueRecord.Read(again) : null,
             Jobs = ByPosition<WheelJob>(o, "jobs", (jobs, key) => jobs.Word(key, JobWords) is { } job ? [job] : []),
             Renewed = ByPosition<RenewedTyre>(o, "renewed", (list, key) => list.Object(key) is { } item && ReadRenewed(item) is { } renewed ? [renewed] : []),
             Steps = ReadSteps(o),

@@ -1,3 +1,4 @@
+using Trundle.Engine.Findings;
 using Trundle.Engine.Fixings;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
@@ -32,14 +33,27 @@ internal static class FixingsReader
             o.Wrong("ballRadius", "out-of-range", $"A ball of {small.Text("mm", 1)} would fall through the seat of {thread.Text}: more than {SeatForm.LeastBall(thread).Text("mm", 1)} is expected.");
         }
 
+        var (from, to) = (Distance("reTorqueFrom"), Distance("reTorqueTo"));
+        if (from is null != to is null)
+        {
+            o.Wrong(from is null ? "reTorqueFrom" : "reTorqueTo", "missing", "A maker's distance to the re-torque has two ends: 'reTorqueFrom' and 'reTorqueTo'.");
+        }
+        else if (from > to)
+        {
+            o.Wrong("reTorqueFrom", "out-of-range", "'reTorqueFrom' lies beyond 'reTorqueTo'.");
+        }
+
         return fixings with
         {
+            ReTorque = from is { } least && to is { } most ? new ReTorque(least, most, Source.Entered("the vehicle maker's distance, as entered")) : null,
             LeftHandSide = o.Word("leftHandSide", Sides),
             Engagement = o.Reference("engagement", Engagement.Read),
             LeastEngagement = o.Reference("leastEngagement", Engagement.Read),
             SeatWorn = o.Word("seatState", SeatStates) ?? false,
             Form = angle is null && ball is null ? null : new SeatForm(angle, ball),
         };
+
+        Length? Distance(string key) => o.Quantity<Length>(key, "km", Length.FromKilometres(0), Length.FromKilometres(2000));
     }
 
     /// <summary>Alike fixings that were found on a wheel.</summary>

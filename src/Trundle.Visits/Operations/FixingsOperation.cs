@@ -38,6 +38,8 @@ public static class FixingsOperation
             new("--wrench-most", "wrenchMost", "The highest mark of the wrench's scale, for example \"200 N·m\"."),
             new("--wrench-deviation", "wrenchDeviation", "What its last check found, in per cent shown less reference, for example 2.5,-4.8.") { IsList = true },
             new("--left-hand-side", "leftHandSide", "left or right: the one side of the vehicle that has left-hand threads."),
+            new("--re-torque-from", "reTorqueFrom", "The vehicle maker's own distance to the re-torque, its near end, for example \"50 km\" (a bare number is km)."),
+            new("--re-torque-to", "reTorqueTo", "Its far end."),
             new("--class", "class", "Class of the vehicle as in a visit's file, for example \"goods over 3500 kg\": changes the re-torque distance."),
         ],
     };

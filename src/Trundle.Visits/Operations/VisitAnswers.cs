@@ -155,6 +155,8 @@ public sealed class VisitAnswers
             body["wrenchDeviation"] = AnswerJson.List(wrench.DeviationPercents.Select(d => d.ToString(CultureInfo.InvariantCulture)));
         }
 
+        Put("reTorqueFrom", Road(fixings.ReTorque?.From));
+        Put("reTorqueTo", Road(fixings.ReTorque?.To));
         Put("leftHandSide", fixings.LeftHandSide switch { Side.Left => "left", Side.Right => "right", null => null });
         Put("engagement", fixings.Engagement?.Exact);
         Put("leastEngagement", fixings.LeastEngagement?.Exact);
@@ -167,6 +169,8 @@ public sealed class VisitAnswers
         }
 
         return body;
+
+        static string? Road(Length? distance) => distance is { } d ? string.Create(CultureInfo.InvariantCulture, $"{d.Kilometres} km") : null;
 
         static string? Exact(Torque? torque) => torque is { } t ? string.Create(CultureInfo.InvariantCulture, $"{t.NewtonMetres} N·m") : null;
 

@@ -81,6 +81,7 @@ public static class VisitCheckOperation
                 ["stops"] = AnswerJson.List(state.Stops.Select(s => (JsonNode?)new JsonObject { ["leg"] = s.Leg.Key(), ["position"] = s.Position, ["what"] = s.What, ["why"] = s.Why, ["decision"] = s.DecisionKey })),
             },
             ["decisionsWithoutFinding"] = AnswerJson.List(DecisionNotes.Of(state).Select(n => (JsonNode?)new JsonObject { ["key"] = n.Key, ["nearest"] = n.Nearest, ["note"] = n.Text })),
+            ["reTorque"] = Json(ReTorqueDue.Of(state)),
             ["instruments"] = AnswerJson.List(state.Work.Instruments.Select(i => (JsonNode?)new JsonObject
             {
                 ["use"] = i.Use.Key,
@@ -104,6 +105,28 @@ public static class VisitCheckOperation
         var inWork = body.Member("work") is not null;
         return Reading<Answer>.Of(new Answer(worst >= Category.Refer || answers.AnyNo || (inWork && !state.MayLeave), result, [.. Lines(state)]));
     }
+
+    private static JsonObject? Json(ReTorqueDue? due) => due is null ? null : new JsonObject
+    {
+        ["wheels"] = AnswerJson.List(due.Wheels.Select(w => w.ToString())),
+        ["fromKilometres"] = due.After.From.Kilometres,
+        ["toKilometres"] = due.After.To.Kilometres,
+        ["fromOdometerKilometres"] = due.From?.Kilometres,
+        ["toOdometerKilometres"] = due.To?.Kilometres,
+        ["askOn"] = InstrumentJson.Day(due.AskOn),
+        ["source"] = due.After.Source.Text,
+        ["status"] = due.After.Source.StatusText,
+        ["open"] = due.IsOpen,
+        ["done"] = due.Done is not { } done ? null : new JsonObject
+        {
+            ["on"] = InstrumentJson.Day(done.On),
+            ["odometerKilometres"] = done.Odometer?.Kilometres,
+            ["result"] = ReTorqueRecord.Results[done.Turned ? 1 : 0],
+            ["wrench"] = done.Wrench,
+            ["by"] = done.By,
+            ["torquesNewtonMetres"] = new JsonObject(done.Torques.Select(w => KeyValuePair.Create(w.Key.ToString(), (JsonNode?)new JsonObject(w.Value.Select(t => KeyValuePair.Create(t.Key.ToString(System.Globalization.CultureInfo.InvariantCulture), (JsonNode?)t.Value.NewtonMetres)))))),
+        },
+    };
 
     private static string Word(StepStanding standing) => standing switch
     {

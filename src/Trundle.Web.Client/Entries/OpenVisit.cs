@@ -61,6 +61,9 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
     /// <summary>Photographs on their way to the host.</summary>
     public Photos Photos => photos;
 
+    /// <summary>The re-torque that the last visit of this vehicle left due, or null.</summary>
+    public ReTorqueOfBefore? ReTorqueBefore { get; private set; }
+
     /// <summary>In which units the person who enters reads and types.</summary>
     public UnitHabits Units => Me?.Units ?? UnitHabits.Metric;
 
@@ -325,6 +328,7 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
             Take(body["entries"]);
             Instruments = ShopInstruments.Read(body) ?? Instruments;
             Stock = ShopItem.Read(body) ?? Stock;
+            ReTorqueBefore = ReTorqueOfBefore.Read(body) ?? ReTorqueBefore;
             _last = body["last"]?.GetValue<long>() ?? _last;
             Loaded = true;
             Trouble = null;

@@ -22,13 +22,6 @@ public static class WheelFixings
             : null;
     }
 
-    /// <summary>The re-torque of this vehicle.</summary>
-    public static ReTorque ReTorqueOf(OpenVisit visit)
-    {
-        ArgumentNullException.ThrowIfNull(visit);
-        return ReTorque.Customary(IsHeavy(visit));
-    }
-
     /// <summary>"50 to 100 km".</summary>
     public static string Distance(OpenVisit visit, ReTorque again)
     {

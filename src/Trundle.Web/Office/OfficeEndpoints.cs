@@ -9,6 +9,7 @@ using Trundle.Web.Office.Condemned;
 using Trundle.Web.Office.History;
 using Trundle.Web.Office.Instruments;
 using Trundle.Web.Office.People;
+using Trundle.Web.Office.ReTorques;
 using Trundle.Web.Office.Scrap;
 using Trundle.Web.Office.Sources;
 using Trundle.Web.Office.Stock;
@@ -22,12 +23,18 @@ internal static class OfficeEndpoints
     public static void MapOffice(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/", (HttpContext context, WorkshopStore store, TimeProvider clock) =>
-            new RazorComponentResult<BoardPage>(new { Frame = OfficeFrame.Of(context, store, clock), Low = store.Stock.All().Where(i => i.Low).ToList() }));
+            new RazorComponentResult<BoardPage>(new
+            {
+                Frame = OfficeFrame.Of(context, store, clock),
+                Low = store.Stock.All().Where(i => i.Low).ToList(),
+                ReTorques = ReTorqueLine.All(store, clock.GetLocalNow()).Count(l => l.Due.IsOpen && l.Due.AskOn <= DateOnly.FromDateTime(clock.GetLocalNow().DateTime)),
+            }));
         routes.MapArrival();
         routes.MapVisitPage();
         routes.MapHistory();
         routes.MapPeoplePage();
         routes.MapCondemned();
+        routes.MapReTorque();
         routes.MapInstruments();
         routes.MapStock();
         routes.MapScrap();

@@ -41,7 +41,7 @@ internal static class VisitEndpoints
             return ApiAnswer.Wrong(new Problem("since", "not-a-whole-number", "'since' is the 'last' of an earlier answer."));
         }
 
-        return store.Visits.Find(id) is { } visit ? ApiAnswer.Json(VisitJson.Of(visit, store.Condemned.Standing(), since).WithInstruments(store).WithStock(store)) : Unknown();
+        return store.Visits.Find(id) is { } visit ? ApiAnswer.Json(VisitJson.Of(visit, store.Condemned.Standing(), since).WithInstruments(store).WithStock(store).WithReTorqueBefore(visit, store)) : Unknown();
     }
 
     /// <summary>Opens a visit; the body may bring its identifier and its first entries.</summary>

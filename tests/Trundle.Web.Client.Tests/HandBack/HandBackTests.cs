@@ -77,6 +77,32 @@ public sealed class HandBackTests : BayContext
     }
 
     [Fact]
+    public void The_re_torque_is_shown_with_its_day_and_as_done_once_it_is()
+    {
+        BeforeTheSignature(Role.Technician);
+        Page(Leg.HandBack).Markup.ShouldContain("the office asks from 28 Mar 2026 on");
+        Visit.EnterAsync(("work.reTorque.on", "2026-03-20"), ("work.reTorque.result", "some turned"));
+        Page(Leg.HandBack).Markup.ShouldContain("Checked on 20 Mar 2026 by T2: a fixing turned before the click, so it is due once more.");
+    }
+
+    [Theory]
+    [InlineData("""{"visit": "26-0301-2", "handedBackOn": "2026-03-01", "fromOdometerKilometres": 48250, "toOdometerKilometres": 48300, "open": true}""", ".caution", "is not recorded. Ask, and check every fixing now.")]
+    [InlineData("""{"visit": "26-0301-2", "open": false, "doneOn": "2026-03-05", "result": "no fixing turned before the click"}""", ".note", "was checked on 5 Mar 2026: no fixing turned before the click.")]
+    public void The_next_visit_of_the_vehicle_says_on_arrival_whether_it_was_done(string before, string where, string words)
+    {
+        Browser.ReTorqueBefore = System.Text.Json.Nodes.JsonNode.Parse(before)!.AsObject();
+        BeforeTheWork(Role.Technician);
+        Page(Leg.Arrive).FindAll(where).Select(p => p.TextContent).ShouldContain(t => t.Contains("26-0301-2", StringComparison.Ordinal) && t.Contains(words, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_vehicle_that_was_not_here_before_is_told_nothing_of_it()
+    {
+        BeforeTheWork(Role.Technician);
+        Page(Leg.Arrive).Markup.ShouldNotContain("Wheels were off on visit");
+    }
+
+    [Fact]
     public void Paper_and_the_next_distances_are_there()
     {
         BeforeTheWork(Role.Technician);

@@ -1,0 +1,150 @@
+using System.Globalization;
+using System.Net;
+using System.Text.Json.Nodes;
+using Trundle.Visits.Bay;
+
+namespace Trundle.Web.Tests;
+
+/// <summary>A re-torque that a visit leaves due: listed, asked about, recorded, and seen on the next visit of the same vehicle.</summary>
+public sealed class ReTorqueTests : IAsyncLifetime
+{
+    private readonly StandingClock _clock = new(new DateTimeOffset(2026, 3, 14, 17, 0, 0, TimeSpan.Zero));
+    private RunningBay _bay = null!;
+
+    public async ValueTask InitializeAsync() => _bay = await RunningBay.StartAsync(_clock);
+
+    public ValueTask DisposeAsync() => _bay.DisposeAsync();
+
+    private Guid HandedBack(string name = "Blue hatchback, DEMO 07", string? vin = null)
+    {
+        var id = Guid.CreateVersion7();
+        _bay.Store.Visits.Open(id, "T1", _clock.Now.AddHours(-5), DateOnly.FromDateTime(_clock.Now.DateTime));
+        var fields = Sample().Where(f => f.Field is not ("work.number" or "vehicle.name") && !f.Field.StartsWith("work.handBack", StringComparison.Ordinal)).Append(("vehicle.name", name)).ToList();
+        if (vin is not null)
+        {
+            fields.Add(("vehicle.vin", vin));
+        }
+
+        foreach (var batch in fields.Append(("work.handBack.by", "T1")).Select(f => new Entry(Guid.NewGuid(), f.Item1, f.Item2, "T1", Role.Technician, _clock.Now.AddHours(-1))).Chunk(400))
+        {
+            _bay.Store.Visits.Append(id, batch, _clock.Now).Value.Refused.Select(r => r.Problem.Message).ShouldBeEmpty();
+        }
+
+        _bay.Store.Visits.Find(id)!.Heading.HandedBackAt.ShouldNotBeNull();
+        return id;
+    }
+
+    [Fact]
+    public async Task It_is_listed_asked_about_on_its_day_and_recorded_with_the_torques_found()
+    {
+        var id = HandedBack();
+        var (_, list) = await _bay.GetAsync("/re-torque");
+        list.ShouldContain("Between 48250 km and 48300 km");
+        list.ShouldContain("ask from 28 Mar 2026");
+        (await _bay.GetAsync("/")).Text.ShouldNotContain("to ask about");
+
+        _clock.Now = _clock.Now.AddDays(14);
+        (await _bay.GetAsync("/")).Text.ShouldContain("One re-torque");
+        (await _bay.GetAsync("/re-torque")).Text.ShouldContain("not recorded: ask");
+
+        var nobody = await _bay.SendFormAsync("/re-torque", $"/re-torque/{id:D}", ("on", "2026-03-20"), ("result", "none turned"));
+        nobody.Status.ShouldBe(HttpStatusCode.BadRequest);
+        nobody.Text.ShouldContain("choose who enters");
+
+        await _bay.EnterAsAsync("T4");
+        var wrong = await _bay.SendFormAsync("/re-torque", $"/re-torque/{id:D}", ("on", "2026-03-20"), ("result", ""));
+        wrong.Status.ShouldBe(HttpStatusCode.BadRequest);
+        wrong.Text.ShouldContain("none turned or some turned");
+        _bay.Store.Visits.Find(id)!.Fields["work.reTorque.on"].ShouldBeNull();
+
+        var kept = await _bay.SendFormAsync("/re-torque", $"/re-torque/{id:D}", ("on", "2026-03-20"), ("odometer", "48290"), ("result", "none turned"), ("torques.1L", "118 120 119 121 117"), ("torques.1R", ""));
+        kept.Status.ShouldBe(HttpStatusCode.Redirect, kept.Text);
+        var fields = _bay.Store.Visits.Find(id)!.Fields;
+        fields["work.reTorque.odometer"].ShouldBe("48290 km");
+        fields["work.reTorque.torques.1L.3"].ShouldBe("119 N·m");
+        fields.EntryOf("work.reTorque.on")!.By.ShouldBe("T4");
+        _bay.Store.Visits.Find(id)!.Heading.HandedBackAt.ShouldNotBeNull("recording it afterwards takes no signature back");
+        (await _bay.GetAsync("/")).Text.ShouldNotContain("to ask about");
+        (await _bay.GetAsync("/re-torque")).Text.ShouldContain("done on 20 Mar 2026");
+    }
+
+    [Fact]
+    public async Task A_later_visit_of_the_same_vehicle_tells_whether_it_was_done()
+    {
+        var first = HandedBack(vin: "1M8GDM9AXKP042788");
+        _clock.Now = _clock.Now.AddDays(30);
+        var next = Open("Another name by now", "1M8GDM9AXKP042788");
+        var (_, body) = await _bay.JsonAsync($"/api/v1/visits/{next:D}");
+        body["reTorqueBefore"]!["visit"]!.GetValue<string>().ShouldBe(_bay.Store.Visits.Find(first)!.Heading.Number);
+        body["reTorqueBefore"]!["open"]!.GetValue<bool>().ShouldBeTrue();
+        body["reTorqueBefore"]!["toOdometerKilometres"]!.GetValue<double>().ShouldBe(48300, 1e-6);
+
+        await _bay.EnterAsAsync("T1");
+        (await _bay.SendFormAsync("/re-torque", $"/re-torque/{first:D}", ("on", "2026-03-18"), ("result", "none turned"))).Status.ShouldBe(HttpStatusCode.Redirect);
+        var after = (await _bay.JsonAsync($"/api/v1/visits/{next:D}")).Body["reTorqueBefore"]!;
+        after["open"]!.GetValue<bool>().ShouldBeFalse();
+        after["doneOn"]!.GetValue<string>().ShouldBe("2026-03-18");
+
+        // The same name on another VIN is another vehicle; without one the name tells.
+        (await _bay.JsonAsync($"/api/v1/visits/{Open("Blue hatchback, DEMO 07", "1M8GDM9AXKP042789"):D}")).Body.ContainsKey("reTorqueBefore").ShouldBeFalse();
+        (await _bay.JsonAsync($"/api/v1/visits/{Open("Blue hatchback, DEMO 07", null):D}")).Body.ContainsKey("reTorqueBefore").ShouldBeTrue();
+        (await _bay.JsonAsync($"/api/v1/visits/{Open("Red van", null):D}")).Body.ContainsKey("reTorqueBefore").ShouldBeFalse();
+    }
+
+    [Fact]
+    public async Task A_vehicle_that_is_still_in_the_workshop_has_none_recorded()
+    {
+        await _bay.EnterAsAsync("T1");
+        HandedBack();
+        var here = Open("Red van", null);
+        (await _bay.SendFormAsync("/re-torque", $"/re-torque/{here:D}", ("on", "2026-03-14"), ("result", "none turned"))).Status.ShouldBe(HttpStatusCode.BadRequest);
+        (await _bay.SendFormAsync("/re-torque", $"/re-torque/{Guid.NewGuid():D}", ("on", "2026-03-14"), ("result", "none turned"))).Status.ShouldBe(HttpStatusCode.NotFound);
+        _bay.Store.Visits.Find(here)!.Fields.Under("work.reTorque").ShouldBeEmpty();
+    }
+
+    private Guid Open(string name, string? vin)
+    {
+        var id = Guid.CreateVersion7();
+        _bay.Store.Visits.Open(id, "T1", _clock.Now, DateOnly.FromDateTime(_clock.Now.DateTime));
+        (string, string)[] fields = vin is null ? [("vehicle.name", name)] : [("vehicle.name", name), ("vehicle.vin", vin)];
+        _bay.Store.Visits.Append(id, [.. fields.Select(f => new Entry(Guid.NewGuid(), f.Item1, f.Item2, "T1", Role.Technician, _clock.Now))], _clock.Now).Value.Refused.ShouldBeEmpty();
+        return id;
+    }
+
+    /// <summary>The sample visit taken apart into fields.</summary>
+    private static List<(string Field, string Typed)> Sample()
+    {
+        var root = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(root.FullName, "samples", "visit-blue-hatchback.json")))
+        {
+            root = root.Parent!;
+        }
+
+        var fields = new List<(string, string)>();
+        Walk("", JsonNode.Parse(File.ReadAllText(Path.Combine(root.FullName, "samples", "visit-blue-hatchback.json"))));
+        return fields;
+
+        void Walk(string path, JsonNode? node)
+        {
+            if (node is JsonObject members)
+            {
+                foreach (var (key, value) in members.Where(m => path.Length == 0 || m.Key is not ("position" or "by" or "role")))
+                {
+                    Walk(path.Length == 0 ? key : $"{path}.{key}", value);
+                }
+            }
+            else if (node is JsonArray items)
+            {
+                for (var i = 0; i < items.Count; i++)
+                {
+                    var name = path == "fitted" ? items[i]!["position"]!.GetValue<string>() : (path.StartsWith("work.steps.", StringComparison.Ordinal) ? i + 1 : i).ToString(CultureInfo.InvariantCulture);
+                    Walk($"{path}.{name}", items[i]);
+                }
+            }
+            else if (node is JsonValue value)
+            {
+                fields.Add((path, value.TryGetValue<string>(out var text) ? text : value.ToJsonString()));
+            }
+        }
+    }
+}
