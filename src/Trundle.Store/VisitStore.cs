@@ -82,6 +82,18 @@ public sealed class VisitStore
         return [.. rows.Select(row => new StoredVisit(Heading(row), EntriesOf(context, row.Id)))];
     }
 
+    /// <summary>How many fixings were recorded as set, at a stage or finally, on visits that used a torque wrench, since a time.</summary>
+    public int ClicksOf(string wrench, DateTimeOffset since)
+    {
+        using var context = _file.Context();
+        var visits = context.Entries.AsNoTracking().Where(e => e.Field == "work.instruments.torqueWrench" && e.Typed == wrench).Select(e => e.VisitId).Distinct();
+        return context.Entries.AsNoTracking()
+            .Where(e => visits.Contains(e.VisitId) && e.Typed != "" && e.At >= since
+                && ((e.Field.StartsWith("work.steps.") && e.Field.Contains(".final-torque."))
+                    || (e.Field.StartsWith("work.tightening.") && e.Field.Contains(".torques.") && !e.Field.EndsWith(".wrench"))))
+            .Select(e => new { e.VisitId, e.Field }).Distinct().Count();
+    }
+
     /// <summary>
     /// The last visit of the same vehicle before this one that left fixings finally tightened, or null. A vehicle is known by its VIN as typed, and
     /// by its name where one of the two visits has no VIN.

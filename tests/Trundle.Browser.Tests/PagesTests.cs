@@ -3,7 +3,7 @@ namespace Trundle.Browser.Tests;
 /// <summary>Every office page at two sizes, in light and dark.</summary>
 public sealed class OfficePagesTests(Bay bay, Device device) : IClassFixture<Device>
 {
-    public static TheoryData<string> Pages => ["/", "/arrive", "/history", "/people", "/condemned", "/instruments", "/sources", "/visits/(visit)", "/visits/(visit)/arrival"];
+    public static TheoryData<string> Pages => ["/", "/arrive", "/history", "/people", "/condemned", "/re-torque", "/instruments", "/sources", "/visits/(visit)", "/visits/(visit)/arrival"];
 
     [Theory, MemberData(nameof(Pages))]
     public async Task An_office_page_has_no_fault(string address) =>
@@ -14,6 +14,7 @@ public sealed class OfficePagesTests(Bay bay, Device device) : IClassFixture<Dev
     [Theory]
     [InlineData("balancer")]
     [InlineData("torque wrench")]
+    [InlineData("stands")]
     public async Task The_page_of_an_instrument_has_no_fault_with_its_forms_unfolded(string kind)
     {
         var visit = await bay.VisitAsync("Blue hatchback");

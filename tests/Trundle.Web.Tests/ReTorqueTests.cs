@@ -92,6 +92,23 @@ public sealed class ReTorqueTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_wrench_counts_its_clicks_on_visits_since_its_last_check()
+    {
+        var wrench = Guid.NewGuid();
+        var by = new Store.Recorder("T1", Role.Technician, _clock.Now);
+        _bay.Store.Instruments.Add(wrench, Trundle.Visits.Instruments.InstrumentKind.TorqueWrench, new Store.InstrumentDetails("wrench 9", null, new DateOnly(2026, 3, 1), null), by).IsRead.ShouldBeTrue();
+        var visit = HandedBack();
+        Entry Typed(string field, string typed) => new(Guid.NewGuid(), field, typed, "T1", Role.Technician, _clock.Now);
+        _bay.Store.Visits.ClicksOf("wrench 9", _clock.Now.AddDays(-1)).ShouldBe(0);
+        _bay.Store.Visits.Append(visit, [Typed("work.instruments.torqueWrench", "wrench 9"), Typed("work.tightening.1L.torques.stage-1.1", "60 N·m"), Typed("work.tightening.1L.torques.stage-1.wrench", "wrench 9")], _clock.Now).Value.Refused.ShouldBeEmpty();
+
+        // Twenty fixings finally tightened, and one at a stage.
+        _bay.Store.Visits.ClicksOf("wrench 9", _clock.Now.AddDays(-1)).ShouldBe(21);
+        _bay.Store.Visits.ClicksOf("wrench 9", _clock.Now.AddDays(1)).ShouldBe(0);
+        (await _bay.GetAsync($"/instruments/{wrench:D}")).Text.ShouldContain("21 recorded on visits, of 5000");
+    }
+
+    [Fact]
     public async Task A_vehicle_that_is_still_in_the_workshop_has_none_recorded()
     {
         await _bay.EnterAsAsync("T1");

@@ -85,7 +85,7 @@ internal static class FixingsOnWheel
 
     private static string Words(FoundFixings fixings) => string.Join(", ", new[]
     {
-        (fixings.Count is { } count ? count.ToString(CultureInfo.InvariantCulture) + " " : "") + (fixings.Kind switch { FixingKind.Nut => "nuts", FixingKind.Bolt => "bolts", null => "fixings" }),
+        (fixings.Count is { } count ? count.ToString(CultureInfo.InvariantCulture) + " " : "") + (fixings.Kind switch { FixingKind.Nut => "nut", FixingKind.Bolt => "bolt", null => "fixing" }) + (fixings.Count == 1 ? "" : "s"),
         fixings.Thread?.Text,
         fixings.Seat is { } seat ? $"{WheelToHub.Word(seat)} seat" : null,
         fixings.LeftHand == true ? "left-hand" : null,

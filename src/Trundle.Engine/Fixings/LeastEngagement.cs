@@ -87,7 +87,7 @@ public static class LeastEngagement
     internal static Amount Written(FixingSet fixings)
     {
         var engagement = fixings.Engagement!;
-        return Amount.Word(fixings.Thread is { } thread ? engagement.Turns is not null ? $"{engagement.Text} ({engagement.On(thread)!.Value.Text("mm", 1)})" : $"{engagement.Text} ({Turns(thread, engagement.Measured!.Value)})" : engagement.Text);
+        return Amount.Word("engaged " + (fixings.Thread is { } thread ? engagement.Turns is not null ? $"{engagement.Text} ({engagement.On(thread)!.Value.Text("mm", 1)})" : $"{engagement.Text} ({Turns(thread, engagement.Measured!.Value)})" : engagement.Text));
     }
 
     private static Limit Written(ThreadDesignation thread, Length least, Source source) =>

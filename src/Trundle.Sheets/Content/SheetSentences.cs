@@ -81,7 +81,7 @@ internal static class SheetSentences
             }
         }
 
-        if (state.NotTightened.Count == 0 && ReTorque(axles) is var (from, to, source) && state.Work.Steps.Values.Any(s => s.ContainsKey("final-torque")))
+        if (state.NotTightened.Count == 0 && state.Work.ReTorque is not { Turned: false } && ReTorque(axles) is var (from, to, source) && state.Work.Steps.Values.Any(s => s.ContainsKey("final-torque")))
         {
             yield return $"Have every wheel fixing checked with a torque wrench after {Quantity.Number(from.Kilometres, 0)} to {to.Text("km", 0)} ({source}); a maker's own distance comes first.";
         }

@@ -130,6 +130,9 @@ internal static class InstrumentEndpoints
         {
             [nameof(InstrumentPage.Frame)] = OfficeFrame.Of(context, store, clock),
             [nameof(InstrumentPage.Stored)] = stored,
+            [nameof(InstrumentPage.Clicks)] = stored.Instrument.Kind == InstrumentKind.TorqueWrench
+                ? store.Visits.ClicksOf(stored.Instrument.Name, new DateTimeOffset((stored.Instrument.LastJudged?.On ?? stored.Instrument.InUseFrom).ToDateTime(TimeOnly.MinValue), TimeSpan.Zero))
+                : null,
             [nameof(InstrumentPage.Forms)] = forms.Select(f => f.Key == wrong?.Key ? wrong : f).ToList(),
         })
         { StatusCode = wrong is null ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest };

@@ -96,7 +96,7 @@ public sealed record InstrumentForm(string Key, IReadOnlyList<InstrumentField> F
         {
             return new InstrumentForm(
                 "profile",
-                [new("least", "Lowest mark of its scale", "A bare number is N·m") { Unit = "N·m" }, new("most", "Highest mark of its scale", "A bare number is N·m") { Unit = "N·m" }],
+                [new("least", "Lowest mark of its scale", "With its unit: 40 N·m, 30 lbf·ft; a bare number is N·m"), new("most", "Highest mark of its scale", "Likewise")],
                 Flat(instrument.Profile ?? []),
                 null);
         }
