@@ -18,7 +18,8 @@ internal static class SheetCommand
         var reader = new Option<string>("--for") { Description = "customer (the default): one page; or file: everything.", DefaultValueFactory = _ => "customer" };
         var rules = new Option<string?>("--rules") { Description = "Whose rules: us, uk or eu; wins over the file." };
         var shopRules = new Option<string?>(CheckAnswer.ShopRulesOption.Name) { Description = CheckAnswer.ShopRulesOption.About };
-        var command = new Command("sheet", "Writes a visit's sheet as a PDF, for the customer or for the file.") { file, output, paper, reader, rules, shopRules };
+        var photos = new Option<string?>("--photos") { Description = "A folder with the visit's photographs, each called as in the file, with .jpg or .png behind it; they are printed on the file's sheet." };
+        var command = new Command("sheet", "Writes a visit's sheet as a PDF, for the customer or for the file.") { file, output, paper, reader, rules, shopRules, photos };
         command.SetAction(parse =>
         {
             var order = new SheetOrder(
@@ -39,6 +40,11 @@ internal static class SheetCommand
             {
                 var file = FileText.Read(own);
                 body = CheckAnswer.ShopRulesOption.Refuses!(file) is { } wrong ? throw new InputProblemException(wrong) : body.With(CheckAnswer.ShopRulesOption.Key, file);
+            }
+
+            if (parse.GetValue(photos) is { } folder)
+            {
+                order = order with { Photos = PhotoFolder.Read(folder, body) };
             }
 
             return VisitSheet.Write(body, order).Match(

@@ -12,6 +12,9 @@ internal static class CustomerSheet
     /// <summary>The room for a signature under the work that was declined.</summary>
     private const double SignHeight = 24;
 
+    /// <summary>The most characters of one work that was declined on a page that is too full.</summary>
+    private const int LongestDeclined = 220;
+
     private static readonly double[] Sizes = [9.5, 9, 8.5, 8, 7.5, 7];
 
     public static (byte[] Pdf, int Pages) Write(SheetContent content, PaperSize paper)
@@ -121,7 +124,9 @@ internal static class CustomerSheet
         }
 
         var did = content.Did.Count == 0 ? ["Nothing was done."] : content.Did;
-        var declined = content.State.Work.Paper.Declined.Select(SheetPaper.Declined).ToList();
+        var everyDeclined = content.State.Work.Paper.Declined.Select(SheetPaper.Declined).ToList();
+        var declined = everyDeclined;
+        var came = content.Came;
         var unsigned = content.State.Work.Paper.Declined.Any(d => d.Signed is null);
         var column = (box.Width - 18) / 2;
         var size = Sizes[^1];
@@ -146,6 +151,11 @@ internal static class CustomerSheet
             found = [.. all.Select(l => l.Short(facts))];
         }
 
+        if (Needed() > box.Height)
+        {
+            came = content.CameShort;
+        }
+
         // On a page that is too full even in the smallest type, the least grave lines go to the workshop's file, and the page says how many.
         while (Needed() > box.Height && (foundCount > 1 || didCount > 1))
         {
@@ -157,6 +167,17 @@ internal static class CustomerSheet
             {
                 didCount--;
             }
+        }
+
+        // What was declined is signed for, so it is shortened last: its words first, then the last of them.
+        if (Needed() > box.Height)
+        {
+            declined = [.. everyDeclined.Select(d => SheetPaper.Cut(d, LongestDeclined))];
+        }
+
+        for (var shown = declined.Count - 1; Needed() > box.Height && shown >= 1; shown--)
+        {
+            declined = [.. everyDeclined.Take(shown).Select(d => SheetPaper.Cut(d, LongestDeclined)), string.Create(CultureInfo.InvariantCulture, $"… and {everyDeclined.Count - shown} more, each with its risk, in the workshop's file.")];
         }
 
         var y = box.Y;
@@ -178,7 +199,7 @@ internal static class CustomerSheet
         More(did.Count - didCount, box.X + column + 18, ref right);
         g.DrawLine(SheetInk.Line(SheetInk.Hairline, 0.6), box.X + column + 9, y, box.X + column + 9, Math.Max(left, right));
         y = Math.Max(left, right) + 4;
-        y = content.Came.Count == 0 ? y : Across("When it came, before any work", content.Came, y);
+        y = came.Count == 0 ? y : Across("When it came, before any work", came, y);
         y = declined.Count == 0 ? y : Declined(y);
         y = Across("What you should watch", content.Watch, y);
         Across("Next", content.Next, y);
@@ -189,7 +210,7 @@ internal static class CustomerSheet
         double DidHeight() => did.Take(didCount).Sum(l => SheetText.ParagraphHeight(g, l, column, size) + Gap()) + (didCount < did.Count ? SheetText.Line(size) : 0);
         double AcrossHeight(IReadOnlyList<string> lines) => Heading() + 5 + lines.Sum(l => SheetText.ParagraphHeight(g, l, box.Width - 10, size) + (Gap() / 2));
         double Needed() => Heading() + Math.Max(FoundHeight(), DidHeight()) + 4 + AcrossHeight(content.Watch) + AcrossHeight(content.Next)
-            + (content.Came.Count == 0 ? 0 : AcrossHeight(content.Came)) + (declined.Count == 0 ? 0 : AcrossHeight(declined) + (unsigned ? SignHeight : 0));
+            + (came.Count == 0 ? 0 : AcrossHeight(came)) + (declined.Count == 0 ? 0 : AcrossHeight(declined) + (unsigned ? SignHeight : 0));
 
         double Declined(double from)
         {

@@ -32,6 +32,31 @@ public sealed class SheetCommandTests : IDisposable
         _folder.GetFiles().Select(f => f.Name).Order().ShouldBe(["sheet.pdf", "visit.json"]);
     }
 
+    [Fact]
+    public async Task Photographs_in_a_folder_are_printed_on_the_sheet_for_the_file()
+    {
+        const string id = "0b9f6c1e-3a52-4d0e-9d0c-2f6a55e2d731";
+        await File.WriteAllTextAsync(PathOf("visit.json"), """{"arrival":{"damage":[{"place":"rear bumper","photos":["0b9f6c1e-3a52-4d0e-9d0c-2f6a55e2d731"]}]},"vehicle":{"name":"Red van, DEMO 31"}}""");
+        async Task<(int Status, string Out, bool Picture)> Sheet(string folder)
+        {
+            File.Delete(PathOf("sheet.pdf"));
+            var run = await Run("visit", "sheet", PathOf("visit.json"), "-o", PathOf("sheet.pdf"), "--for", "file", "--photos", folder, "--json");
+            return (run.Status, run.Out, File.Exists(PathOf("sheet.pdf")) && Encoding.Latin1.GetString(await File.ReadAllBytesAsync(PathOf("sheet.pdf"))).Contains("/Subtype/Image", StringComparison.Ordinal));
+        }
+
+        (await Sheet(_folder.FullName)).Picture.ShouldBeFalse("none lies there");
+        await File.WriteAllBytesAsync(PathOf($"{id}.png"), Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAIAAACQd1PeAAAADElEQVR4nGNoaGgAAAMEAYFL09IQAAAAAElFTkSuQmCC"));
+        (await Sheet(_folder.FullName)).Picture.ShouldBeTrue();
+        await File.WriteAllTextAsync(PathOf($"{id}.png"), "no picture");
+        var wrong = await Sheet(_folder.FullName);
+        wrong.Status.ShouldBe(2);
+        JsonNode.Parse(wrong.Out)!["error"]!["code"]!.GetValue<string>().ShouldBe("not-a-picture");
+        var nowhere = await Sheet(PathOf("nowhere"));
+        nowhere.Status.ShouldBe(2);
+        JsonNode.Parse(nowhere.Out)!["error"]!["where"]!.GetValue<string>().ShouldBe("--photos");
+        File.Exists(PathOf("sheet.pdf")).ShouldBeFalse();
+    }
+
     [Theory]
     [InlineData("""{"rules":"moon"}""", "rules")]
     [InlineData("""{"vehicle":{"odometre":"1 km"}}""", "vehicle.odometre")]

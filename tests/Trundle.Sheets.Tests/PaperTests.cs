@@ -17,7 +17,10 @@ public class PaperTests
         var sheet = TestVisits.Write(TestVisits.Saloon(), paper: paper);
         sheet.Pages.ShouldBe(1);
         var text = TestVisits.Text(sheet.Pdf);
-        foreach (var words in Came.Concat(["Work you declined", "Front wheel alignment measured. If it is left: the new tyres may wear at their inner edge", "I was told the risk and declined this work. Signature:",
+
+        // Letter is shorter, and this visit is full: there what came is told in fewer words.
+        string[] came = paper == PaperSize.A4 ? Came : ["Warning lamps lit before work began: tyre pressure, a spanner in yellow", "It came with damage at: front left wing; rear right wheel", "Key of the locking fixings: now back in the glove box"];
+        foreach (var words in came.Concat(["Work you declined", "Front wheel alignment measured. If it is left: the new tyres may wear at their inner edge", "I was told the risk and declined this work. Signature:",
             "Agreed: look over, rotation and balance of four wheels; two new tyres, front. Signed: P. Driver, 2026-03-14 08:40", "dust boot, split", "Have it looked at by a workshop for steering and suspension"]))
         {
             text.ShouldHold(words);
@@ -33,6 +36,28 @@ public class PaperTests
         var text = TestVisits.Text(TestVisits.Write(visit).Pdf);
         text.ShouldHold("Signed: P. Driver, 2026-03-14 16:10");
         text.ShouldNotHold("I was told the risk");
+    }
+
+    [Theory]
+    [InlineData(PaperSize.A4)]
+    [InlineData(PaperSize.Letter)]
+    public void A_page_that_is_too_full_shortens_what_came_and_writes_nothing_over_its_foot(PaperSize paper)
+    {
+        var visit = TestVisits.Saloon();
+        visit["arrival"]!["damage"] = new JsonArray([.. Enumerable.Range(1, 9).Select(i => (JsonNode?)new JsonObject { ["place"] = $"place number {i}", ["words"] = "a scratch down to the primer, about as long as a hand, with rust beginning at its lower end" })]);
+        visit["work"]!["declined"] = new JsonArray([.. Enumerable.Range(1, 9).Select(i => (JsonNode?)new JsonObject { ["what"] = $"Work number {i}", ["risk"] = string.Concat(Enumerable.Repeat("the tyre may lose air on a long fast drive and the vehicle become hard to hold; ", 4)) })]);
+        var sheet = TestVisits.Write(visit, paper: paper);
+        using var document = PdfDocument.Open(sheet.Pdf);
+        var words = document.GetPage(1).GetWords().ToList();
+        var foot = words.Where(w => w.Text == "odometer").Max(w => w.BoundingBox.Top);
+        words.Where(w => w.Text == "Pressures,").Min(w => w.BoundingBox.Bottom).ShouldBeGreaterThan(foot, "the last line stands above the title block");
+        var text = TestVisits.Text(sheet.Pdf);
+        foreach (var said in new[] { "It came with damage at: place number 1", "and at 5 more places", "Work number 1.", "each with its risk, in the workshop's file", "I was told the risk" })
+        {
+            text.ShouldHold(said);
+        }
+
+        TestVisits.Text(TestVisits.Write(visit, SheetReader.File, paper).Pdf).ShouldHold("Work number 9");
     }
 
     [Fact]

@@ -47,6 +47,9 @@ internal sealed record SheetContent
     /// <summary>What the vehicle brought with it, a line each.</summary>
     public required IReadOnlyList<string> Came { get; init; }
 
+    /// <summary>The same in fewer words.</summary>
+    public required IReadOnlyList<string> CameShort { get; init; }
+
     /// <summary>The photographs that the workshop keeps.</summary>
     public required IReadOnlyDictionary<Guid, byte[]> Photos { get; init; }
 

@@ -48,6 +48,7 @@ internal static class SheetContents
             Watch = [.. SheetSentences.Watch(state, leaving, axles)],
             Next = [.. SheetSentences.Next(state, axles, units)],
             Came = [.. SheetPaper.Came(state)],
+            CameShort = [.. SheetPaper.CameShort(state)],
             Photos = order.Photos,
             No = FindingSet.Worst(leaving) >= Category.Refer || answers.AnyNo || (visit.Member("work") is not null && !state.MayLeave),
             Entries = [.. order.Entries.OrderBy(e => e.At).ThenBy(e => e.Id)],

@@ -31,6 +31,31 @@ internal static class SheetPaper
         }
     }
 
+    /// <summary>The same on a full page: what was lit, where it is damaged, and the key; the rest stands in the workshop's file.</summary>
+    public static IEnumerable<string> CameShort(VisitState state)
+    {
+        const int most = 4;
+        const int longest = 60;
+        var arrival = state.Entered.Arrival;
+        if (arrival.Lit.Count > 0)
+        {
+            yield return $"Warning lamps lit before work began: {Cut(string.Join(", ", arrival.Lit), 3 * longest)}.";
+        }
+
+        if (arrival.Damage.Count > 0)
+        {
+            yield return $"It came with damage at: {string.Join("; ", arrival.Damage.Take(most).Select(d => Cut(d.Place, longest)))}{(arrival.Damage.Count > most ? FormattableString.Invariant($"; and at {arrival.Damage.Count - most} more places") : "")}. What it is stands in the workshop's file.";
+        }
+
+        if (state.Work.Paper.LockingKey is { In: not null, Out: var where })
+        {
+            yield return $"Key of the locking fixings: {(where is null ? "nobody has said where it is now" : $"now {Cut(where.TrimEnd('.'), 2 * longest)}")}.";
+        }
+    }
+
+    /// <summary>A text of at most so many characters.</summary>
+    public static string Cut(string text, int longest) => text.Length <= longest ? text : $"{text[..(longest - 1)].TrimEnd()}…";
+
     /// <summary>A damage in words: place, what, and how many photographs.</summary>
     public static string Damage(BodyDamage damage) =>
         $"{damage.Place}{(damage.Words is { } words ? $", {words.TrimEnd('.')}" : "")}{(damage.Photos.Count == 0 ? "" : damage.Photos.Count == 1 ? " (photographed)" : FormattableString.Invariant($" ({damage.Photos.Count} photographs)"))}";

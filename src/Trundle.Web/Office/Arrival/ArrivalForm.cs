@@ -126,6 +126,7 @@ public sealed record ArrivalForm(IReadOnlyList<(string Heading, IReadOnlyList<Ar
         ("The vehicle", (ArrivalField[])
         [
             new("vehicle.name", "Vehicle", "What the workshop calls it, for example: blue hatchback, DEMO 07"),
+            new("vehicle.vin", "VIN", "Seventeen characters, on the plate or under the windscreen"),
             new("vehicle.odometer", "Odometer", "Miles too, with their unit: 30000 mi") { Unit = "km" },
             new("vehicle.drive", "Driven axle", "") { Choices = [("", "not known yet"), ("front", "front"), ("rear", "rear"), ("all", "all")] },
             new("rules", "Whose rules", "Tread and mixing are judged by the law of the place") { Choices = [("", "choose"), ("uk", "uk"), ("eu", "eu"), ("us", "us")] },
