@@ -230,15 +230,14 @@ public sealed class InstrumentStore
     {
         List<InstrumentRecord> records = [.. rows.Select(Of)];
         var superseded = records.Select(r => r.Supersedes).OfType<Guid>().ToHashSet();
+        List<InstrumentRecord> counting = [.. records.Where(r => r.Verdict is not null && !superseded.Contains(r.Id)).OrderBy(r => r.On).ThenBy(r => r.Sequence)];
         var instrument = new Instrument(
             row.Id, InstrumentWords.KindOf(row.Kind) ?? InstrumentKind.Other, row.Name, row.Identification, row.InUseFrom, row.OutOfUseFrom,
             row.Profile is null ? null : JsonNode.Parse(row.Profile) as JsonObject)
         {
-            Checks =
-            [
-                .. records.Where(r => r.Verdict is not null && !superseded.Contains(r.Id)).OrderBy(r => r.On).ThenBy(r => r.Sequence)
-                    .Select(r => new InstrumentCheck(r.On, r.Verdict!.Value, r.Due) { Deviations = Deviations(r) }),
-            ],
+            Checks = [.. counting.Select(r => new InstrumentCheck(r.On, r.Verdict!.Value, r.Due) { Deviations = Deviations(r) })],
+            Repeatability = counting.Where(r => r.Answer is not null)
+                .Select(r => InstrumentRepeatability.Of(r.On, JsonNode.Parse(r.Answer!) as JsonObject)).LastOrDefault(r => r is not null),
         };
         return new StoredInstrument(instrument, records);
     }

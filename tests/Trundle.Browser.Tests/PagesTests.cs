@@ -91,6 +91,7 @@ public sealed class ToolPagesTests(Bay bay, Device device) : IClassFixture<Devic
         { "runout", "runout-three-mountings.json" },
         { "trial", "balance-trial-worked.json" },
         { "trial", "balance-trial-without-phase.json" },
+        { "calibrate", "balance-calibrate-worked.json" },
         { "match", "match-two-mountings.json" },
         { "match", "match-one-tyre.json" },
         { "match", "match-set-unbalance.json" },
@@ -109,6 +110,7 @@ public sealed class ToolPagesTests(Bay bay, Device device) : IClassFixture<Devic
     [InlineData("runout")]
     [InlineData("trial")]
     [InlineData("match")]
+    [InlineData("calibrate")]
     [InlineData("capture")]
     public async Task A_blank_tool_has_no_fault(string key)
     {

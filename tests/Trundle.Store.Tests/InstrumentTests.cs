@@ -66,6 +66,28 @@ public sealed class InstrumentTests : IDisposable
     }
 
     [Fact]
+    public void A_balancers_last_repeat_spin_study_that_counts_tells_its_repeatability()
+    {
+        var id = Add(InstrumentKind.Balancer, "balancer 1");
+        Store.Find(id)!.Instrument.Repeatability.ShouldBeNull();
+        Store.Record(id, Study(20, "12", "14", "13"), Workshop.Day, By).IsRead.ShouldBeTrue();
+        var wrong = Study(10, "12", "40", "13");
+        Store.Record(id, wrong, Workshop.Day, By).IsRead.ShouldBeTrue();
+        var right = Study(10, "12", "16", "14") with { Supersedes = wrong.Id };
+        Store.Record(id, right, Workshop.Day, By).IsRead.ShouldBeTrue();
+
+        // 12, 16 and 14 g at one place: squares 4 + 4 + 0 over two components of two free spins, which is a variance of 2. The other plane shows less.
+        var found = Store.Find(id)!.Instrument.Repeatability.ShouldNotBeNull();
+        found.Deviation.Grams.ShouldBe(Math.Sqrt(2), 1e-9);
+        (found.On, found.Spins).ShouldBe((Workshop.Day.AddDays(-10), 3));
+        InstrumentJson.Read(InstrumentJson.Of(Store.Find(id)!.Instrument))!.Repeatability.ShouldBe(found);
+
+        static NewInstrumentRecord Study(int ago, params string[] inner) => new(
+            Guid.NewGuid(), InstrumentRecordKind.RepeatSpins, Workshop.Day.AddDays(-ago), null,
+            $$"""{"planes": {"inner": {"radius": "200 mm"}, "outer": {"radius": "200 mm"}}, "repeat": {"spins": [{{string.Join(", ", inner.Select(g => $$$"""{"inner": {"mass": "{{{g}}} g", "angle": 30}, "outer": {"mass": "0 g"}}"""))}}]}}""", null);
+    }
+
+    [Fact]
     public void A_new_name_leaves_the_old_one_in_the_history()
     {
         var id = Add();

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Trundle.Engine.Balance;
+using Trundle.Engine.Balance.Machine;
 using Trundle.Engine.Balance.Why;
 using Trundle.Measures;
 
@@ -8,6 +9,7 @@ namespace Trundle.Visits.Files;
 /// <summary>Reads the file of <c>balance why</c>.</summary>
 internal static class BalanceWhyReader
 {
+    private static readonly Mass LeastRepeatability = Mass.FromGrams(0.001);
     private const int MostSpins = 40;
     private const int MostWeights = 80;
     private static readonly (string, PlaneSide)[] PlaneWords = [("inner", PlaneSide.Inner), ("outer", PlaneSide.Outer)];
@@ -104,8 +106,9 @@ internal static class BalanceWhyReader
 
     private static Machine ReadMachine(FileObject o)
     {
-        var repeatability = o.Require("repeatability", "give one standard deviation of what the display shows, for example \"1.5 g\": spin one wheel ten times, change nothing, and see by how much it differs")
-            ? o.Quantity<Mass>("repeatability", "g", Mass.FromGrams(0.001), Mass.FromGrams(1000)) : null;
+        var repeatability = o.Has("check") ? Repeatability(o)
+            : o.Require("repeatability", "give one standard deviation of what the display shows, for example \"1.5 g\": spin one wheel ten times, change nothing, and see by how much it differs; or give those spins as 'check'")
+            ? o.Quantity<Mass>("repeatability", "g", LeastRepeatability, Mass.FromGrams(1000)) : null;
         var transducers = o.Quantities<Length>("transducers", "mm", BalanceFileReader.LeastAxial, BalanceFileReader.MostAxial);
         if (o.Has("transducers") && o.Node("transducers")!.Kind == NodeKind.Array && (o.Node("transducers")!.Items.Count != 2 || (transducers.Count == 2 && Math.Abs((transducers[0] - transducers[1]).Millimetres) < 1)))
         {
@@ -114,6 +117,38 @@ internal static class BalanceWhyReader
 
         o.Done();
         return new Machine(repeatability, transducers.Count == 2 ? (transducers[0], transducers[1]) : null);
+    }
+
+    /// <summary>The repeatability of the plane that repeats worse, by a file of <c>balance machine</c> that holds a repeat-spin study.</summary>
+    private static Mass? Repeatability(FileObject o)
+    {
+        var node = o.Node("check")!;
+        if (o.Has("repeatability"))
+        {
+            o.Wrong("check", "one-of-two", "Give 'repeatability', or the 'check' that it follows from, one of the two.");
+            return null;
+        }
+
+        if (MachineFileReader.Read(node, o.Problems) is not { Spins: var spins })
+        {
+            return null;
+        }
+
+        if (spins.Repeats.Count == 0)
+        {
+            o.Wrong("check.repeat", "missing", "'repeat' is missing: the displays of one assembly, spun one after the other with nothing changed, tell the repeatability.");
+            return null;
+        }
+
+        var worse = new[] { (PlaneSide.Inner, spins.InnerRadius), (PlaneSide.Outer, spins.OuterRadius) }
+            .Max(s => Mass.FromGrams(RepeatStudy.Of([.. spins.Repeats.Select(r => r.At(s.Item1))]).StandardDeviation.GramMillimetres / s.Item2.Millimetres));
+        if (worse < LeastRepeatability)
+        {
+            o.Wrong("check.repeat", "no-scatter", "The spins of 'repeat' do not differ at all: the display is too coarse to tell its repeatability. Give 'repeatability' as the display's step divided by 3.5, or more.");
+            return null;
+        }
+
+        return worse;
     }
 
     private static MeasuredAgain ReadAgain(FileObject o, string unit)

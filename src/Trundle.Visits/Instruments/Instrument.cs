@@ -48,6 +48,9 @@ public sealed record Instrument(
     /// <summary>The checks that count, oldest first: none that a later record stands in place of.</summary>
     public IReadOnlyList<InstrumentCheck> Checks { get; init; } = [];
 
+    /// <summary>A balancer's repeatability by its last repeat-spin study, or null.</summary>
+    public InstrumentRepeatability? Repeatability { get; init; }
+
     /// <summary>The last check, or null.</summary>
     public InstrumentCheck? Last => Checks.Count == 0 ? null : Checks[^1];
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Trundle.Engine.Instruments;
+using Trundle.Measures;
 
 namespace Trundle.Visits.Instruments;
 
@@ -26,6 +27,9 @@ public static class InstrumentJson
             {
                 ["on"] = Day(c.On), ["verdict"] = c.Verdict.Word(), ["due"] = Day(c.Due), ["deviations"] = c.Deviations.Count == 0 ? null : new JsonArray([.. c.Deviations.Select(d => (JsonNode?)d)]),
             })]),
+            ["repeatability"] = instrument.Repeatability is { } r
+                ? new JsonObject { ["on"] = Day(r.On), ["grams"] = r.Deviation.Grams, ["spins"] = r.Spins }
+                : null,
         };
     }
 
@@ -37,6 +41,7 @@ public static class InstrumentJson
             ? new Instrument(id, kind, name, Text(json, "identification"), from, DayOf(json, "outOfUseFrom"), json["profile"] as JsonObject)
             {
                 Checks = [.. (json["checks"] as JsonArray ?? []).OfType<JsonObject>().Select(Check).OfType<InstrumentCheck>()],
+                Repeatability = json["repeatability"] is JsonObject r ? RepeatabilityOf(r) : null,
             }
             : null;
     }
@@ -50,6 +55,11 @@ public static class InstrumentJson
 
     private static InstrumentCheck? Check(JsonObject json) =>
         DayOf(json, "on") is { } on && InstrumentVerdictWords.Of(Text(json, "verdict")) is { } verdict ? new InstrumentCheck(on, verdict, DayOf(json, "due")) { Deviations = json["deviations"] is JsonArray list ? [.. list.OfType<JsonValue>().Select(v => v.GetValue<double>())] : [] } : null;
+
+    private static InstrumentRepeatability? RepeatabilityOf(JsonObject json) =>
+        DayOf(json, "on") is { } on && json["grams"] is JsonValue grams && grams.TryGetValue<double>(out var g) && g > 0 && json["spins"] is JsonValue spins && spins.TryGetValue<int>(out var n)
+            ? new InstrumentRepeatability(on, Mass.FromGrams(g), n)
+            : null;
 
     private static DateOnly? DayOf(JsonObject json, string key) => DayOf(Text(json, key));
 

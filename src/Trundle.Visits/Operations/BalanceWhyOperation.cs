@@ -51,6 +51,7 @@ public static class BalanceWhyOperation
             ["transducer"] = e.Subject.Transducer,
             ["partedFrom"] = e.PartedFrom.Word(),
         })),
+        ["repeatabilityGrams"] = problem.Repeatability.Grams,
         ["misfitWithoutCauseGrams"] = outcome.MisfitWithoutCause.Grams,
         ["misfitExpectedGrams"] = outcome.MisfitExpected.Grams,
         ["cautions"] = AnswerJson.List(BalanceWhyWords.Cautions(problem, outcome)),

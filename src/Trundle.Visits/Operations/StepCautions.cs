@@ -16,6 +16,13 @@ public static class StepCautions
         new("Shaft not knocked", "Lift the wheel on; do not drop it on the shaft or lean on it."),
     ];
 
+    /// <summary>Before a spin with a known mass, as a balancer is calibrated.</summary>
+    public static IReadOnlyList<StepCaution> BeforeAKnownMass { get; } =
+    [
+        .. BeforeASpin,
+        new("Known mass holds", "Weighed, and fixed so that it cannot fly off at speed; nobody in the plane of turning."),
+    ];
+
     /// <summary>Before a run with a mass on the vehicle.</summary>
     public static IReadOnlyList<StepCaution> BeforeARun { get; } =
     [

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Trundle.Engine.Vehicles;
+using Trundle.Measures;
 using Trundle.Visits.Instruments;
 using Trundle.Web.Client.Balance;
 using Trundle.Web.Client.Entries;
@@ -21,6 +22,22 @@ public static class ShopInstruments
     {
         ArgumentNullException.ThrowIfNull(visit);
         return [.. visit.Instruments.Where(i => i.Kind == kind && i.StandingOn(day) != InstrumentStanding.OutOfUse).OrderBy(i => i.Name, StringComparer.OrdinalIgnoreCase)];
+    }
+
+    /// <summary>The balancer that a wheel was spun on, as the register knows it; null where none is named or known.</summary>
+    public static Instrument? BalancerOf(this OpenVisit visit, Position position)
+    {
+        ArgumentNullException.ThrowIfNull(visit);
+        return visit[$"{ProfileAt(position)}.instrument"] is { } name
+            ? visit.Instruments.FirstOrDefault(i => i.Kind == InstrumentKind.Balancer && string.Equals(i.Name, name, StringComparison.OrdinalIgnoreCase))
+            : null;
+    }
+
+    /// <summary>A repeatability as it is entered.</summary>
+    public static string Typed(InstrumentRepeatability repeatability)
+    {
+        ArgumentNullException.ThrowIfNull(repeatability);
+        return $"{Quantity.Number(Math.Max(0.01, repeatability.Deviation.Grams), 2)} g";
     }
 
     /// <summary>Today on this device.</summary>

@@ -4,6 +4,7 @@ using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 using Trundle.Web.Client.Balance;
 using Trundle.Web.Client.Entries;
+using Trundle.Web.Client.Instruments;
 
 namespace Trundle.Web.Client.Tools;
 
@@ -50,6 +51,11 @@ public static class WheelTold
         foreach (var place in StripPlace(visit, position))
         {
             yield return place;
+        }
+
+        if (visit.BalancerOf(position)?.Repeatability is { } repeatability)
+        {
+            yield return ("machine.repeatability", ShopInstruments.Typed(repeatability));
         }
 
         if (visit[$"{at}.wheel.mass"] is { } mass)

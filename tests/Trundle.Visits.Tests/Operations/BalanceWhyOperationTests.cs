@@ -38,6 +38,28 @@ public class BalanceWhyOperationTests
     }
 
     [Fact]
+    public void The_balancers_check_tells_its_repeatability_instead()
+    {
+        // 12, 16 and 14 g at one place inside: a variance of (4 + 4 + 0) over two components of two free spins, 2; nothing outside.
+        string Checked(params string[] shown)
+        {
+            var spins = string.Join(", ", shown.Select(g => "{\"inner\": {\"mass\": \"" + g + " g\", \"angle\": 30}, \"outer\": {\"mass\": \"0 g\"}}"));
+            return Worked.Replace("\"repeatability\": \"1 g\"", "\"check\": {\"planes\": {\"inner\": {\"radius\": \"180 mm\"}, \"outer\": {\"radius\": \"180 mm\"}}, \"repeat\": {\"spins\": [" + spins + "]}}", StringComparison.Ordinal);
+        }
+
+        var body = Run(Checked("12", "16", "14")).Value.Body;
+        Number(body["repeatabilityGrams"]).ShouldBe(Math.Sqrt(2), 1e-9);
+        var told = Run(Worked.Replace("\"repeatability\": \"1 g\"", FormattableString.Invariant($"\"repeatability\": \"{Math.Sqrt(2):R} g\""), StringComparison.Ordinal)).Value.Body;
+        body["explanations"]!.ToJsonString().ShouldBe(told["explanations"]!.ToJsonString());
+
+        Problem(Checked("12", "12", "12")).ShouldBe(("machine.check.repeat", "no-scatter"));
+        Problem(Checked("12", "16")).Where.ShouldStartWith("machine.check.repeat");
+        Problem(Checked("12", "16", "14").Replace("\"check\"", "\"repeatability\": \"1 g\", \"check\"", StringComparison.Ordinal)).ShouldBe(("machine.check", "one-of-two"));
+
+        static (string Where, string Code) Problem(string file) => Run(file).Problem is { } p ? (p.Where, p.Code) : ("", "");
+    }
+
+    [Fact]
     public void The_guide_prints_the_sample() =>
         File.ReadAllText("balance-why.md").ReplaceLineEndings("\n").ShouldContain(Worked.ReplaceLineEndings("\n").Trim());
 

@@ -1,5 +1,8 @@
+using System.Text.Json.Nodes;
 using Bunit;
+using Trundle.Measures;
 using Trundle.Visits.Bay;
+using Trundle.Visits.Instruments;
 
 namespace Trundle.Web.Client.Tests.Tools;
 
@@ -70,6 +73,28 @@ public sealed class WhyPageTests : ToolContext
         page.FindAll("button").First(b => b.TextContent == "Take spin 1 out").Click();
         form["spins.0.display.inner.mass"].ShouldBe("10 g");
         form.Count("spins").ShouldBe(1);
+    }
+
+    [Fact]
+    public void At_a_wheel_the_balancers_repeat_spin_study_tells_its_repeatability_and_may_be_overruled()
+    {
+        Browser.Instruments = new JsonArray(InstrumentJson.Of(new Instrument(Guid.NewGuid(), InstrumentKind.Balancer, "balancer by the window", null, new DateOnly(2025, 1, 7), null, null)
+        {
+            Repeatability = new InstrumentRepeatability(new DateOnly(2026, 2, 11), Mass.FromGrams(0.832), 10),
+        }));
+        BeforeTheSignature(Role.Technician, ("fitted.1R.balance.balancer.instrument", "balancer by the window"));
+        var page = AtWheel("1R", "why");
+        Form(page)["machine.repeatability"].ShouldBe("0.83 g");
+        page.Find("#f-machine").TextContent.ShouldContain("The repeat-spin study of balancer by the window of 11 Feb 2026, 10 spins, found 0.83 g: it stands above, and may be changed.");
+
+        Control(page, "machine.repeatability").Change("1.5");
+        Visit["fitted.1R.why.machine.repeatability"].ShouldBe("1.5 g");
+        page.FindAll("button").Single(b => b.TextContent == "Take 0.83 g").Click();
+        Visit["fitted.1R.why.machine.repeatability"].ShouldBe("0.83 g");
+
+        // A balancer that the register does not know tells nothing.
+        Visit.EnterAsync(("fitted.1R.balance.balancer.instrument", "another"));
+        page.Find("#f-machine").TextContent.ShouldNotContain("repeat-spin study");
     }
 
     [Fact]
