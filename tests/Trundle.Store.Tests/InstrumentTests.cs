@@ -82,9 +82,13 @@ public sealed class InstrumentTests : IDisposable
         (found.On, found.Spins).ShouldBe((Workshop.Day.AddDays(-10), 3));
         InstrumentJson.Read(InstrumentJson.Of(Store.Find(id)!.Instrument))!.Repeatability.ShouldBe(found);
 
-        static NewInstrumentRecord Study(int ago, params string[] inner) => new(
-            Guid.NewGuid(), InstrumentRecordKind.RepeatSpins, Workshop.Day.AddDays(-ago), null,
-            $$"""{"planes": {"inner": {"radius": "200 mm"}, "outer": {"radius": "200 mm"}}, "repeat": {"spins": [{{string.Join(", ", inner.Select(g => $$$"""{"inner": {"mass": "{{{g}}} g", "angle": 30}, "outer": {"mass": "0 g"}}"""))}}]}}""", null);
+        static NewInstrumentRecord Study(int ago, params string[] inner)
+        {
+            var spins = string.Join(", ", inner.Select(g => "{\"inner\": {\"mass\": \"" + g + " g\", \"angle\": 30}, \"outer\": {\"mass\": \"0 g\"}}"));
+            return new NewInstrumentRecord(
+                Guid.NewGuid(), InstrumentRecordKind.RepeatSpins, Workshop.Day.AddDays(-ago), null,
+                "{\"planes\": {\"inner\": {\"radius\": \"200 mm\"}, \"outer\": {\"radius\": \"200 mm\"}}, \"repeat\": {\"spins\": [" + spins + "]}}", null);
+        }
     }
 
     [Fact]
