@@ -5,7 +5,7 @@ using Trundle.Visits.Pictures;
 
 namespace Trundle.Visits.Operations;
 
-/// <summary>The drawings that belong to an answer of <c>balance calibrate</c>: at each transducer what an unbalance in either plane gives, speed by speed.</summary>
+/// <summary>The drawings that belong to an answer of <c>balance calibrate</c>: what an unbalance in either plane gives at each transducer, at the highest speed.</summary>
 public static class CalibrateDrawing
 {
     private const double GramMillimetres = 1000;
@@ -14,23 +14,23 @@ public static class CalibrateDrawing
     public static IReadOnlyList<Drawing> Of(JsonObject answer)
     {
         ArgumentNullException.ThrowIfNull(answer);
-        var speeds = answer["calibration"]!["speeds"]!.AsArray();
+        var fastest = answer["calibration"]!["speeds"]!.AsArray().MaxBy(s => Number(s!, "speedRevolutionsPerMinute"))!;
+        var at = Quantity.Number(Number(fastest, "speedRevolutionsPerMinute"), 0);
         return [.. Enumerable.Range(0, 2).Select(point =>
         {
             var name = string.Create(CultureInfo.InvariantCulture, $"transducer {point + 1}");
-            var vectors = speeds.SelectMany(speed => new[] { Vector(speed!, "inner", point, VectorLook.First), Vector(speed!, "outer", point, VectorLook.Left) });
-            return new Drawing(name, VectorPolar.Draw($"calibrate-{point.ToString(CultureInfo.InvariantCulture)}", new VectorView($"What 1 kg·mm gives at {name}", "0°", "", [.. vectors])));
+            var view = new VectorView(
+                $"What 1 kg·mm at 0° of the wheel gives at {name}, at {at} r/min", "0°", "",
+                [Vector(fastest, "inner", point, VectorLook.First), Vector(fastest, "outer", point, VectorLook.Left)]);
+            return new Drawing(name, VectorPolar.Draw($"calibrate-{point.ToString(CultureInfo.InvariantCulture)}", view));
         })];
     }
 
     private static NumberVector Vector(JsonNode speed, string side, int point, VectorLook look)
     {
-        var rpm = Quantity.Number(speed["speedRevolutionsPerMinute"]!.GetValue<double>(), 0);
         var given = speed["influence"]![side]![point]!;
-        return new NumberVector(
-            $"{side} plane at {rpm} r/min", given["magnitudePerGramMillimetre"]!.GetValue<double>() * GramMillimetres, Angle.FromDegrees(given["phaseDegrees"]!.GetValue<double>()), look)
-        {
-            Mark = rpm,
-        };
+        return new NumberVector($"in the {side} plane", Number(given, "magnitudePerGramMillimetre") * GramMillimetres, Angle.FromDegrees(Number(given, "phaseDegrees")), look) { Mark = side };
     }
+
+    private static double Number(JsonNode node, string key) => node[key]!.GetValue<double>();
 }

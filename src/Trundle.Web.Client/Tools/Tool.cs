@@ -27,7 +27,7 @@ public sealed record Tool(string Key, string Title, string Line, Operation Opera
         new("runout", "Runout", "dial readings around", OperationList.Of("runout")) { Draw = (file, form) => RunoutDrawing.Of(file, DialUnit.Of(form)) },
         new("match", "Match mounting", "turn the tyre on its wheel", OperationList.Of("match")) { Draw = (file, _) => MatchDrawing.Of(file) },
         new("trial", "Trial mass", "on the vehicle", OperationList.Of("balance trial")) { Draw = (file, _) => TrialDrawing.Of(file), Angles = "in one sense throughout" },
-        new("calibrate", "Calibration", "of a balancer, by known masses", OperationList.Of("balance calibrate")) { Draw = (_, form) => CalibrateDrawing.Of(form.Body!), Angles = "from the wheel’s zero, clockwise", AtWheel = false },
+        new("calibrate", "Known masses", "calibrate a balancer", OperationList.Of("balance calibrate")) { Draw = (_, form) => CalibrateDrawing.Of(form.Body!), Angles = "from the wheel’s zero, clockwise", AtWheel = false },
         new("capture", "Recorded spin", "CSV or WAV of one spin", OperationList.Of("balance capture")) { Draw = (_, form) => CaptureDrawing.Of(form.Body!, form.Units.Mass), AtWheel = false },
     ];
 
