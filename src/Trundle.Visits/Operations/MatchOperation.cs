@@ -18,7 +18,7 @@ public static class MatchOperation
     private static Reading<Answer> Run(FileNode body) => Solved(body).Then(solved => Reading<Answer>.Of(solved.Answer()));
 
     /// <summary>A file read and matched: from it come the answer and its drawings.</summary>
-    internal static Reading<MatchAnswer> Solved(FileNode body)
+    private static Reading<MatchAnswer> Solved(FileNode body)
     {
         var problems = new List<Problem>();
         var file = MatchFileReader.Read(body, problems);
@@ -174,7 +174,7 @@ internal sealed record MatchAnswer<T>(MatchFile Given, MatchProblem<T> Problem, 
         }
 
         json["cautions"] = AnswerJson.List(cautions);
-        return new Answer(over, json, [.. Lines(cautions)]);
+        return new Answer(over, json, [.. Lines(cautions)]) { Drawings = Drawings };
     }
 
     public override IReadOnlyList<Drawing> Drawings() =>
@@ -185,7 +185,7 @@ internal sealed record MatchAnswer<T>(MatchFile Given, MatchProblem<T> Problem, 
             return tyre.Planes.Zip(wheel.Planes).Select((planes, i) =>
             {
                 var plane = tyre.Planes.Count == 1 ? "" : i == 0 ? ", inner plane" : ", outer plane";
-                return new Drawing($"{tyre.Name} on {wheel.Name}{plane}", MatchVectors.Draw(
+                return new Drawing($"{tyre.Name} on {wheel.Name}{plane}", () => MatchVectors.Draw(
                     string.Create(CultureInfo.InvariantCulture, $"match-{p.Tyre}-{p.Wheel}-{i}"), new MatchView<T>($"Tyre {tyre.Name} on wheel {wheel.Name}{plane}", planes.First, planes.Second, p.Turn!.Value, Unit.Symbol, Unit.Decimals)));
             });
         }),

@@ -12,6 +12,9 @@ public sealed record Answer(bool No, JsonObject Body, IReadOnlyList<string> ForP
 {
     /// <summary>The answer for programs, in the contract's keys, its numbers as <see cref="AnswerNumbers"/> writes them.</summary>
     public JsonObject Body { get; } = AnswerNumbers.Plain(Body);
+
+    /// <summary>The drawings that come with the answer and need nothing reckoned again; for most operations a page makes them from the body.</summary>
+    public Func<IReadOnlyList<Drawing>> Drawings { get; init; } = () => [];
 }
 
 /// <summary>An option of a command that stands for a key of the body.</summary>

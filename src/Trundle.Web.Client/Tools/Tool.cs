@@ -1,5 +1,6 @@
 using Trundle.Visits.Files;
 using Trundle.Visits.Operations;
+using Trundle.Web.Client.Tools.Match;
 using Trundle.Web.Client.Tools.Runout;
 
 namespace Trundle.Web.Client.Tools;
@@ -14,6 +15,9 @@ public sealed record Tool(string Key, string Title, string Line, Operation Opera
     /// <summary>The drawings that belong to its answer.</summary>
     public Func<FileNode, ToolForm, IReadOnlyList<Drawing>> Draw { get; init; } = (_, _) => [];
 
+    /// <summary>True where a form takes so long to reckon that it waits to be asked.</summary>
+    public Func<ToolForm, bool> IsLong { get; init; } = _ => false;
+
     /// <summary>How angles count on its page.</summary>
     public string Angles { get; init; } = "from the valve, clockwise";
 
@@ -25,7 +29,11 @@ public sealed record Tool(string Key, string Title, string Line, Operation Opera
     [
         new("why", "Not to zero", "why it does not come to zero", OperationList.Of("balance why")),
         new("runout", "Runout", "dial readings around", OperationList.Of("runout")) { Draw = (file, form) => RunoutDrawing.Of(file, DialUnit.Of(form)) },
-        new("match", "Match mounting", "turn the tyre on its wheel", OperationList.Of("match")) { Draw = (file, _) => MatchDrawing.Of(file) },
+        new("match", "Match mounting", "turn the tyre on its wheel", OperationList.Of("match")) 
+        {
+            Draw = (_, form) => form.Answer!.Drawings(),
+            IsLong = form => Math.Max(form.Count("tyres"), form.Count("wheels")) > MatchKind.LargeSet,
+        },
         new("trial", "Trial mass", "on the vehicle", OperationList.Of("balance trial")) { Draw = (file, _) => TrialDrawing.Of(file), Angles = "in one sense throughout" },
         new("calibrate", "Known masses", "calibrate a balancer", OperationList.Of("balance calibrate")) { Draw = (_, form) => CalibrateDrawing.Of(form.Body!), Angles = "from the wheel’s zero, clockwise", AtWheel = false },
         new("capture", "Recorded spin", "CSV or WAV of one spin", OperationList.Of("balance capture")) { Draw = (_, form) => CaptureDrawing.Of(form.Body!, form.Units.Mass), AtWheel = false },

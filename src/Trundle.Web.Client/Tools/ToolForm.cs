@@ -12,7 +12,11 @@ namespace Trundle.Web.Client.Tools;
 /// </summary>
 public abstract class ToolForm(Tool tool) : IFields
 {
+    // Long enough for a browser to paint what it is told before the reckoning holds its one thread.
+    private static readonly TimeSpan Paint = TimeSpan.FromMilliseconds(40);
+
     private VisitFields? _answered;
+    private VisitFields? _asked;
     private AssembledFile? _file;
     private Reading<Answer>? _answer;
     private IReadOnlyList<Drawing>? _drawings;
@@ -66,6 +70,24 @@ public abstract class ToolForm(Tool tool) : IFields
 
     /// <summary>What is missing or wrong first, or null where there is an answer.</summary>
     public Problem? Problem => Reckoned.Problem;
+
+    /// <summary>A long reckoning waits to be asked for, so that no entry holds the page up.</summary>
+    public bool Waits => !ReferenceEquals(_asked, Fields) && Tool.IsLong(this);
+
+    /// <summary>A long reckoning was asked for and is not done.</summary>
+    public bool IsReckoning { get; private set; }
+
+    /// <summary>Asks for a long reckoning: that it goes on stands on the page before it begins.</summary>
+    public async Task ReckonAsync()
+    {
+        IsReckoning = true;
+        Tell();
+        await Task.Delay(Paint);
+        (_asked, _answered) = (Fields, null);
+        Reckon();
+        IsReckoning = false;
+        Tell();
+    }
 
     /// <summary>True while nothing at all is entered.</summary>
     public bool IsBlank => !Fields.Newest.Any(e => e.Typed.Length > 0);
@@ -136,7 +158,7 @@ public abstract class ToolForm(Tool tool) : IFields
         {
             _answered = fields;
             _file = fields.Assemble();
-            _answer = Ask(_file);
+            _answer = Waits ? Reading<Answer>.Failed(new Problem("", "waits", "So large a set is reckoned when you ask for it, below.")) : Ask(_file);
             _drawings = null;
         }
     }

@@ -1,5 +1,9 @@
+using System.Text.Json.Nodes;
 using Bunit;
 using Trundle.Visits.Bay;
+using Trundle.Visits.Files;
+using Trundle.Visits.Operations;
+using Trundle.Web.Client.Tools;
 
 namespace Trundle.Web.Client.Tests.Tools;
 
@@ -51,6 +55,37 @@ public sealed class MatchPageTests : ToolContext
         // The sample says the same and tells the rim besides, which changes nothing here.
         var same = Command("match", "match-two-mountings.json").Body;
         Form(page).Body!["pairs"]!.ToJsonString().ShouldBe(same["pairs"]!.ToJsonString());
+    }
+
+    [Fact]
+    public async Task A_large_set_waits_to_be_asked_for_and_draws_the_rest_of_its_pairs_one_by_one()
+    {
+        var random = new Random(5);
+        JsonArray Parts(string letter) => new([.. Enumerable.Range(1, 15).Select(i => (JsonNode?)new JsonObject
+        {
+            ["id"] = $"{letter}{i}", ["force"] = new JsonObject { ["amplitude"] = $"{random.Next(20, 150)} N", ["highPoint"] = random.Next(360) },
+        })]);
+        var file = new JsonObject { ["on"] = "forceVariation", ["amplitude"] = "zeroToPeak", ["objective"] = "worst", ["tyres"] = Parts("T"), ["wheels"] = Parts("W") };
+        Browser.Remembered["trundle-match"] = new JsonObject(FileFields.Of("", file).Select(f => KeyValuePair.Create(f.Field, (JsonNode?)f.Typed))).ToJsonString();
+        var page = Tool("match");
+        page.FindAll(".match-pair").ShouldBeEmpty();
+        page.Find("[role=status]").TextContent.ShouldContain("reckoned when you ask for it");
+
+        var button = page.Find(".next .button--first");
+        button.TextContent.ShouldBe("Reckon it now");
+        var reckoned = button.ClickAsync(new());
+        page.Find(".next .button--first").TextContent.ShouldBe("Reckoning …");
+        await reckoned;
+        page.FindAll(".match-pair").Count.ShouldBe(15);
+        Form(page).Body!.ToJsonString().ShouldBe(OperationList.Of("match").Run(FileNode.From(file)).Value.Body.ToJsonString());
+        page.FindAll(".match-picture svg").Count.ShouldBe(12);
+        page.FindAll(".match-pair button")[0].Click();
+        page.FindAll(".match-picture svg").Count.ShouldBe(13);
+
+        // The next entry does not reckon by itself.
+        Control(page, "makerLimit").Change("60");
+        page.FindAll(".match-pair").ShouldBeEmpty();
+        page.Find(".next .button--first").TextContent.ShouldBe("Reckon it now");
     }
 
     [Fact]

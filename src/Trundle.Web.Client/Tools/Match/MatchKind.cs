@@ -11,6 +11,12 @@ namespace Trundle.Web.Client.Tools.Match;
 /// <param name="Habit">In which unit a bare number is taken.</param>
 public sealed record MatchKind(string Key, string AmountKey, string PlaceKey, string Amount, string Place, Habit Habit)
 {
+    /// <summary>
+    /// A set of more tyres or wheels than this is matched when it is asked for, and only so many of its pairs are drawn at once: a browser takes seconds for sixty,
+    /// and an entry must not wait for them.
+    /// </summary>
+    public const int LargeSet = 12;
+
     /// <summary>Radial force variation.</summary>
     public static MatchKind Force { get; } = new("force", "amplitude", "highPoint", "Force variation", "High point", new(HabitKind.Force, "N"));
 
