@@ -112,6 +112,13 @@ public class LeastSquaresBalanceTests
         left[0].Phase!.Value.Degrees.ShouldBe(79, 0.5);
         left[1].Amplitude.ShouldBe(0.70, 0.005);
         left[1].Phase!.Value.Degrees.ShouldBe(35, 0.5);
+
+        // What the pieces do by themselves: printed 32 at 172° and 104 at 166°.
+        var done = Huang().Expected([new(0, default(Angle)), new(0, default(Angle))], [first with { Plane = 1 }, second with { Plane = 2 }]);
+        done[0].Amplitude.ShouldBe(31.72, 0.005);
+        done[0].Phase!.Value.Degrees.ShouldBe(172.1, 0.05);
+        done[1].Amplitude.ShouldBe(104.55, 0.005);
+        done[1].Phase!.Value.Degrees.ShouldBe(165.7, 0.05);
         var rounded = Huang().Expected(HuangVibration, [Mass(1, 663, 74), Mass(2, 1104, 166)]);
         rounded[0].Amplitude.ShouldBe(2.52, 0.005);
         rounded[1].Amplitude.ShouldBe(0.52, 0.005);

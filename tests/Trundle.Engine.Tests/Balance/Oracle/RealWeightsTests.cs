@@ -29,6 +29,14 @@ public class RealWeightsTests
         Left(outcome).ShouldBe(2.5095, 0.00005);
         outcome.Pieces.ShouldBe(2);
         outcome.ProvenOptimal.ShouldBeTrue();
+
+        // The next best pair of neighbours has 20 g behind the second spoke.
+        var radius = Length.FromMillimetres(180);
+        var next = At(25, 72) + At(20, 144) + At(35, 280);
+        next.MassAt(radius).Grams.ShouldBe(2.6044, 0.00005);
+        next.MassAt(radius).Grams.ShouldBeGreaterThan(Left(outcome));
+
+        UnbalanceVector At(double grams, double degrees) => UnbalanceVector.OfMass(Mass.FromGrams(grams), radius, WheelAngle.FromDegrees(degrees));
     }
 
     [Fact]
