@@ -38,6 +38,9 @@ public static class TinReader
         return problem is not null ? Reading<Tin>.Failed(problem) : new TinParse(typed, groups, retread, triangle, today).Read();
     }
 
+    /// <summary>The groups of symbols that blanks and dashes part, without DOT; as far as they are symbols of a TIN.</summary>
+    internal static IReadOnlyList<string> GroupsOf(string typed) => Groups(typed, out _, out _, out _);
+
     /// <summary>Splits into groups at blanks and dashes; strips DOT and a retread's R; refuses symbols outside the alphabet with a suggestion.</summary>
     private static List<string> Groups(string typed, out bool retread, out bool triangle, out Problem? problem)
     {
@@ -93,7 +96,7 @@ public static class TinReader
     }
 
     /// <summary>The whole text with each mistaken letter as the digit that it was taken for; a suggestion, never a correction.</summary>
-    private static string Suggested(string typed)
+    internal static string Suggested(string typed)
     {
         var from = typed.StartsWith("DOT", StringComparison.OrdinalIgnoreCase) ? 3 : 0;
         return NumberText.Shown(string.Concat(typed.ToUpperInvariant().Select((c, i) =>
