@@ -6,6 +6,7 @@ using Trundle.Measures;
 using Trundle.Store;
 using Trundle.Visits.Bay;
 using Trundle.Visits.Instruments;
+using Trundle.Web.Office.Forms;
 using Trundle.Web.People;
 
 namespace Trundle.Web.Office.Instruments;
@@ -36,7 +37,7 @@ internal static class InstrumentEndpoints
             return List(context, store, clock, form with { Problem = new Problem("kind", "word-unknown", "Choose what it is.") });
         }
 
-        return DetailsOf(form).Then(details => store.Instruments.Add(Identifier(sent), kind, details, by)).Match(
+        return DetailsOf(form).Then(details => store.Instruments.Add(sent.Identifier(), kind, details, by)).Match(
             added => Results.LocalRedirect($"~/instruments/{added.Instrument.Id:D}"),
             problem => List(context, store, clock, form with { Problem = problem }));
     }
@@ -69,8 +70,8 @@ internal static class InstrumentEndpoints
         }
 
         var kept = record == InstrumentRecordKind.Details
-            ? DetailsOf(form).Then(details => store.Instruments.Change(id, Identifier(sent), details, today, by))
-            : NewRecord(form, stored.Instrument.Kind, record, Identifier(sent), today).Then(made => store.Instruments.Record(id, made, today, by));
+            ? DetailsOf(form).Then(details => store.Instruments.Change(id, sent.Identifier(), details, today, by))
+            : NewRecord(form, stored.Instrument.Kind, record, sent.Identifier(), today).Then(made => store.Instruments.Record(id, made, today, by));
         return kept.Match(
             _ => Results.LocalRedirect($"~/instruments/{id:D}"),
             problem => One(context, store, clock, stored, form.With(problem)));
@@ -97,8 +98,6 @@ internal static class InstrumentEndpoints
     private static Reading<DateOnly> Day(InstrumentForm form, string name) => InstrumentJson.DayOf(form[name]) is { } day
         ? Reading<DateOnly>.Of(day)
         : Reading<DateOnly>.Failed(new Problem(name, "date-unreadable", "Give a day: year-month-day, for example 2026-03-14."));
-
-    private static Guid Identifier(IFormCollection sent) => Guid.TryParseExact(sent["id"], "D", out var id) && id != Guid.Empty ? id : Guid.CreateVersion7();
 
     private static DateOnly Today(TimeProvider clock) => DateOnly.FromDateTime(clock.GetLocalNow().DateTime);
 

@@ -2,48 +2,21 @@ using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Microsoft.AspNetCore.Http;
 using Trundle.Measures;
 using Trundle.Store;
 using Trundle.Visits.Bay;
 using Trundle.Visits.Instruments;
+using Trundle.Web.Office.Forms;
 
 namespace Trundle.Web.Office.Instruments;
 
-/// <summary>One field of a form about an instrument.</summary>
-/// <param name="Name">Its place in the record, such as <c>points[0].reference</c>.</param>
-/// <param name="Label">What it is called.</param>
-/// <param name="Hint">What helps.</param>
-public sealed record InstrumentField(string Name, string Label, string Hint = "")
-{
-    /// <summary>The unit beside it, in which a bare number is taken; or null.</summary>
-    public string? Unit { get; init; }
-
-    /// <summary>Recorded as typed: the unit beside it is the only one it is ever told in.</summary>
-    public bool Plain { get; init; }
-
-    /// <summary>The part of the form that it belongs to, or empty.</summary>
-    public string Group { get; init; } = "";
-
-    /// <summary>The row of its group's table, or null where it stands by itself.</summary>
-    public string? Row { get; init; }
-
-    /// <summary>A day.</summary>
-    public bool IsDay { get; init; }
-
-    /// <summary>Several lines.</summary>
-    public int Lines { get; init; } = 1;
-
-    /// <summary>Word and text, where it is one of a few.</summary>
-    public IReadOnlyList<(string Word, string Text)> Choices { get; init; } = [];
-}
-
-/// <summary>A form with what stands in it.</summary>
+/// <summary>A form about an instrument with what stands in it.</summary>
 /// <param name="Key">Which form: <c>details</c>, <c>profile</c>, or a record's word.</param>
 /// <param name="Fields">Its fields.</param>
 /// <param name="Typed">What stands in each.</param>
 /// <param name="Problem">What is wrong, or null.</param>
-public sealed record InstrumentForm(string Key, IReadOnlyList<InstrumentField> Fields, IReadOnlyDictionary<string, string> Typed, Problem? Problem)
+public sealed record InstrumentForm(string Key, IReadOnlyList<FormField> Fields, IReadOnlyDictionary<string, string> Typed, Problem? Problem)
+    : OfficeForm(Key, Fields, Typed, Problem)
 {
     /// <summary>How many points a comparison has room for.</summary>
     public const int Points = 5;
@@ -53,35 +26,15 @@ public sealed record InstrumentForm(string Key, IReadOnlyList<InstrumentField> F
     // What belongs to the machine and not to the day: where masses sit, what its maker states, which test masses it has.
     private static readonly string[] MachineKeeps = ["planes", "rotor", "permissible", "reductionRatio", "minimumAchievable", "testMass", "index.anglesFrom", "index.limit", "repeat.limit"];
 
-    /// <summary>What stands in a field.</summary>
-    public string this[string name] => Typed.GetValueOrDefault(name, "");
-
-    /// <summary>What is wrong with a field, or null.</summary>
-    public string? Wrong(InstrumentField field)
-    {
-        ArgumentNullException.ThrowIfNull(field);
-        return Problem is { } p && p.Where == field.Name ? p.Message : null;
-    }
-
-    /// <summary>What is wrong with the form as a whole, or null.</summary>
-    public string? WrongItself => Problem is { } p && Fields.All(f => Wrong(f) is null) ? p.Message : null;
-
-    /// <summary>The form with what was sent.</summary>
-    public InstrumentForm Sent(IFormCollection sent)
-    {
-        ArgumentNullException.ThrowIfNull(sent);
-        return this with { Typed = Fields.ToDictionary(f => f.Name, f => sent[f.Name].ToString().Trim(), StringComparer.Ordinal) };
-    }
-
     /// <summary>What the instrument is called.</summary>
     public static InstrumentForm Details(Instrument? instrument, DateOnly today) => new(
         "details",
         [
             new("name", "Name", "What the shop calls it: balancer by the window"),
             new("identification", "Identification", "Serial number, or what is engraved on it"),
-            .. instrument is null ? new InstrumentField[] { new("kind", "Kind") { Choices = [.. InstrumentWords.All.Select(k => (k.Word(), k.Word()))] } } : [],
+            .. instrument is null ? new FormField[] { new("kind", "Kind") { Choices = [.. InstrumentWords.All.Select(k => (k.Word(), k.Word()))] } } : [],
             new("inUseFrom", "In use from") { IsDay = true },
-            .. instrument is null ? Array.Empty<InstrumentField>() : [new("outOfUseFrom", "Out of use from", "Empty while it is in use") { IsDay = true }],
+            .. instrument is null ? Array.Empty<FormField>() : [new("outOfUseFrom", "Out of use from", "Empty while it is in use") { IsDay = true }],
         ],
         Standing(
             ("name", instrument?.Name), ("identification", instrument?.Identification), ("kind", InstrumentKind.TorqueWrench.Word()),
@@ -106,7 +59,7 @@ public sealed record InstrumentForm(string Key, IReadOnlyList<InstrumentField> F
             [
                 new("distanceUnit", "The distance scale counts in") { Choices = [("mm", "mm"), ("cm", "cm"), ("in", "in")] },
                 new("distanceZero", "Its zero lies at", "On the axis of the planes; 0 where no other distance is told on it") { Unit = "mm" },
-                .. new[] { ("innerClip", "Inner clip"), ("outerClip", "Outer clip"), ("innerAdhesive", "Inner adhesive"), ("outerAdhesive", "Outer adhesive") }.SelectMany(p => new InstrumentField[]
+                .. new[] { ("innerClip", "Inner clip"), ("outerClip", "Outer clip"), ("innerAdhesive", "Inner adhesive"), ("outerAdhesive", "Outer adhesive") }.SelectMany(p => new FormField[]
                 {
                     new($"weightPlaces.{p.Item1}.radial", $"{p.Item2}, radial", "From half the rim diameter, outwards positive") { Unit = "mm" },
                     new($"weightPlaces.{p.Item1}.axial", $"{p.Item2}, axial", "From the flange of its side, towards the outside positive") { Unit = "mm" },
@@ -192,12 +145,6 @@ public sealed record InstrumentForm(string Key, IReadOnlyList<InstrumentField> F
         }
     }
 
-    private string Recorded(InstrumentField field)
-    {
-        var typed = this[field.Name];
-        return field is { Unit: { } unit, Plain: false } && NumberText.Read(typed).IsRead ? $"{typed} {(typed.Contains('/', StringComparison.Ordinal) ? "in" : unit)}" : typed;
-    }
-
     /// <summary>Every value of a body by its place.</summary>
     public static IReadOnlyDictionary<string, string> Flat(JsonObject body)
     {
@@ -229,9 +176,9 @@ public sealed record InstrumentForm(string Key, IReadOnlyList<InstrumentField> F
         }
     }
 
-    private static IReadOnlyList<InstrumentField> Asked(StoredInstrument stored, InstrumentRecordKind kind, Person? person)
+    private static IReadOnlyList<FormField> Asked(StoredInstrument stored, InstrumentRecordKind kind, Person? person)
     {
-        var list = new List<InstrumentField> { new("on", kind.IsCheck() ? "Checked on" : "On") { IsDay = true } };
+        var list = new List<FormField> { new("on", kind.IsCheck() ? "Checked on" : "On") { IsDay = true } };
         if (kind.IsCheck())
         {
             list.Add(new("due", "Next check due", stored.Instrument.Kind.Interval() is { } interval ? $"{interval.What}: {Quantity.Number(interval.Value, 0)} {interval.Unit}, {interval.Source.ForPeople}. The maker's own comes first; empty where nobody said" : "Empty where nobody said") { IsDay = true });

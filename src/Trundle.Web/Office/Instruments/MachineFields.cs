@@ -1,5 +1,6 @@
 using System.Globalization;
 using Trundle.Visits.Instruments;
+using Trundle.Web.Office.Forms;
 
 namespace Trundle.Web.Office.Instruments;
 
@@ -13,10 +14,10 @@ internal static class MachineFields
     private const int TraversePlaces = 12;
 
     /// <summary>The fields of one record.</summary>
-    public static IEnumerable<InstrumentField> Of(InstrumentRecordKind kind) =>
+    public static IEnumerable<FormField> Of(InstrumentRecordKind kind) =>
         kind == InstrumentRecordKind.RepeatSpins ? [.. Planes(false), .. Repeat()] : [.. Planes(true), .. Shop(), .. Traverse(), .. Known(), .. Index()];
 
-    private static IEnumerable<InstrumentField> Planes(bool rotor)
+    private static IEnumerable<FormField> Planes(bool rotor)
     {
         const string group = "Where the masses sit";
         yield return new("planes.inner.radius", "Inner plane, radius", "From the axis to the middle of the mass") { Unit = "mm", Group = group };
@@ -32,7 +33,7 @@ internal static class MachineFields
         yield return new("permissible", "Wheels are passed with", "A plane; with repeated spins it becomes the amounts to accept and to reject") { Unit = "g", Group = group };
     }
 
-    private static IEnumerable<InstrumentField> Shop()
+    private static IEnumerable<FormField> Shop()
     {
         const string group = "Wheel-shop test";
         return
@@ -45,7 +46,7 @@ internal static class MachineFields
         ];
     }
 
-    private static IEnumerable<InstrumentField> Traverse()
+    private static IEnumerable<FormField> Traverse()
     {
         const string group = "Traverse test";
         foreach (var (key, name) in Sides)
@@ -63,7 +64,7 @@ internal static class MachineFields
         }
     }
 
-    private static IEnumerable<InstrumentField> Known()
+    private static IEnumerable<FormField> Known()
     {
         const string group = "Known masses: unbalance reduction ratio";
         return
@@ -74,18 +75,18 @@ internal static class MachineFields
         ];
     }
 
-    private static IEnumerable<InstrumentField> Index()
+    private static IEnumerable<FormField> Index()
     {
         const string group = "Index balancing: the wheel turned on the shaft";
         return
         [
             new("index.anglesFrom", "Shown angles count from") { Group = group, Choices = [("", "–"), ("shaft", "the shaft's zero"), ("valve", "the valve")] },
             new("index.limit", "The fixture may show") { Unit = "g", Group = group },
-            .. Enumerable.Range(0, IndexSpins).SelectMany(i => new[] { new InstrumentField($"{Row("index.spins", i)}.turned", "wheel turned") { Unit = "°", Plain = true, Group = group, Row = $"Spin {Number(i)}" } }.Concat(Display($"{Row("index.spins", i)}.display", group, $"Spin {Number(i)}"))),
+            .. Enumerable.Range(0, IndexSpins).SelectMany(i => new[] { new FormField($"{Row("index.spins", i)}.turned", "wheel turned") { Unit = "°", Plain = true, Group = group, Row = $"Spin {Number(i)}" } }.Concat(Display($"{Row("index.spins", i)}.display", group, $"Spin {Number(i)}"))),
         ];
     }
 
-    private static IEnumerable<InstrumentField> Repeat()
+    private static IEnumerable<FormField> Repeat()
     {
         const string group = "Spins, one after the other, nothing changed";
         return
@@ -96,7 +97,7 @@ internal static class MachineFields
     }
 
     /// <summary>What the machine shows to add, in both planes.</summary>
-    private static IEnumerable<InstrumentField> Display(string at, string group, string row)
+    private static IEnumerable<FormField> Display(string at, string group, string row)
     {
         foreach (var (key, name) in Sides)
         {
@@ -106,7 +107,7 @@ internal static class MachineFields
     }
 
     /// <summary>A known mass that was put on.</summary>
-    private static IEnumerable<InstrumentField> Mass(string at, string group, string row) =>
+    private static IEnumerable<FormField> Mass(string at, string group, string row) =>
     [
         new($"{at}.plane", "plane") { Group = group, Row = row, Choices = [("", "–"), ("inner", "inner"), ("outer", "outer")] },
         new($"{at}.mass", "mass") { Unit = "g", Group = group, Row = row },
