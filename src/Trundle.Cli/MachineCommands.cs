@@ -2,7 +2,7 @@ using System.CommandLine;
 
 namespace Trundle.Cli;
 
-/// <summary>The commands that need the machine: a server, a file to write.</summary>
+/// <summary>The commands that need the machine: a server, a store, a file to write.</summary>
 internal static class MachineCommands
 {
     public static void AddTo(RootCommand root, Option<bool> json)
@@ -10,6 +10,7 @@ internal static class MachineCommands
         ArgumentNullException.ThrowIfNull(root);
         root.Subcommands.Add(ServeCommand.Serve());
         root.Subcommands.Add(ServeCommand.Demo());
+        root.Subcommands.Add(RecallCommand.Recall(json));
         TrundleCommand.Group(root, "visit").Subcommands.Add(SheetCommand.Sheet(json));
     }
 }

@@ -92,7 +92,8 @@ internal static class ServeCommand
         ? WorkshopRules.None
         : WorkshopRules.Read(FileText.Read(file)).Match(rules => rules, problem => throw new InputProblemException(problem.At($"{file}: {problem.Where}")));
 
-    private static WorkshopStore Open(string database)
+    /// <summary>Opens a workshop's file; an <see cref="InputProblemException"/> where it cannot be used as one.</summary>
+    internal static WorkshopStore Open(string database)
     {
         try
         {

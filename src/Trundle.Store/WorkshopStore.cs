@@ -15,6 +15,9 @@ public sealed class WorkshopStore
         Photos = new PhotoStore(file);
         Stock = new StockStore(file);
         Scrap = new ScrapRecord(file);
+        Sets = new WheelSetStore(file);
+        Registrations = new RegistrationStore(file);
+        Tyres = new TyreRecords(file);
         Keys = new HostKeys(file);
     }
 
@@ -48,6 +51,15 @@ public sealed class WorkshopStore
 
     /// <summary>What went out as scrap.</summary>
     public ScrapRecord Scrap { get; }
+
+    /// <summary>Sets of wheels in storage.</summary>
+    public WheelSetStore Sets { get; }
+
+    /// <summary>Tyres that were sold.</summary>
+    public RegistrationStore Registrations { get; }
+
+    /// <summary>Every TIN that was ever recorded.</summary>
+    public TyreRecords Tyres { get; }
 
     /// <summary>The keys with which the host signs its forms.</summary>
     public HostKeys Keys { get; }

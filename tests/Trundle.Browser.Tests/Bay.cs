@@ -69,6 +69,13 @@ public sealed partial class Bay : IAsyncLifetime
         return JsonNode.Parse(await client.GetStringAsync(new Uri(address, UriKind.Relative)))!.AsObject();
     }
 
+    /// <summary>The address of the first link on a page whose address begins so and goes on with an identifier.</summary>
+    public async Task<string> LinkAsync(string page, string start)
+    {
+        using var client = new HttpClient { BaseAddress = Address };
+        return System.Text.RegularExpressions.Regex.Match(await client.GetStringAsync(new Uri(page, UriKind.Relative)), $"{start}[0-9a-f-]{{36}}").Value;
+    }
+
     /// <summary>The visit of the demo's vehicle whose name begins so.</summary>
     public async Task<string> VisitAsync(string vehicle)
     {

@@ -25,6 +25,10 @@ internal sealed class StoreContext(DbContextOptions<StoreContext> options) : DbC
 
     public DbSet<StockMoveRow> StockMoves => Set<StockMoveRow>();
 
+    public DbSet<KeptRow> Kept => Set<KeptRow>();
+
+    public DbSet<KeptRecordRow> KeptRecords => Set<KeptRecordRow>();
+
     public DbSet<HostKeyRow> HostKeys => Set<HostKeyRow>();
 
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
@@ -99,6 +103,21 @@ internal sealed class StoreContext(DbContextOptions<StoreContext> options) : DbC
             move.HasIndex(m => new { m.VisitId, m.Place }).IsUnique();
             move.HasOne<StockItemRow>().WithMany().HasForeignKey(m => m.ItemId).OnDelete(DeleteBehavior.Restrict);
             move.HasOne<VisitRow>().WithMany().HasForeignKey(m => m.VisitId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<KeptRow>(kept =>
+        {
+            kept.ToTable("kept");
+            kept.HasKey(k => k.Id);
+            kept.HasIndex(k => new { k.Kind, k.Number }).IsUnique();
+            kept.HasOne<VisitRow>().WithMany().HasForeignKey(k => k.VisitId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<KeptRecordRow>(record =>
+        {
+            record.ToTable("kept_records");
+            record.HasKey(r => r.Sequence);
+            record.HasIndex(r => r.Id).IsUnique();
+            record.HasIndex(r => new { r.KeptId, r.Sequence });
+            record.HasOne<KeptRow>().WithMany().HasForeignKey(r => r.KeptId).OnDelete(DeleteBehavior.Restrict);
         });
         modelBuilder.Entity<HostKeyRow>(key =>
         {

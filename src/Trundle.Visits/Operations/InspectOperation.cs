@@ -1,5 +1,7 @@
 using Trundle.Engine.Condition;
+using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
+using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 using Trundle.Visits.Files;
 
@@ -15,5 +17,8 @@ public static class InspectOperation
         Options = [CheckAnswer.RulesOption, CheckAnswer.ShopRulesOption],
     };
 
-    private static Reading<Answer> Run(FileNode body) => CheckAnswer.Of(body, subject => ConditionCheck.Run(subject).With(FitmentCheck.Run(subject)), InspectionVerdicts.Of);
+    /// <summary>Judges a vehicle that was read: its condition, and what is fitted.</summary>
+    public static CheckResult Check(FittedVehicle subject) => ConditionCheck.Run(subject).With(FitmentCheck.Run(subject));
+
+    private static Reading<Answer> Run(FileNode body) => CheckAnswer.Of(body, Check, InspectionVerdicts.Of);
 }

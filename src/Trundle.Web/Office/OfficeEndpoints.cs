@@ -11,6 +11,8 @@ using Trundle.Web.Office.Instruments;
 using Trundle.Web.Office.People;
 using Trundle.Web.Office.ReTorques;
 using Trundle.Web.Office.Scrap;
+using Trundle.Web.Office.Recall;
+using Trundle.Web.Office.Sets;
 using Trundle.Web.Office.Sources;
 using Trundle.Web.Office.Stock;
 using Trundle.Web.Office.Visit;
@@ -38,6 +40,8 @@ internal static class OfficeEndpoints
         routes.MapInstruments();
         routes.MapStock();
         routes.MapScrap();
+        routes.MapSets();
+        routes.MapRecall();
         routes.MapSources();
     }
 }
