@@ -44,7 +44,8 @@ public sealed record Party(string Name, string Street, string City, string? Stat
     /// <summary>The address below the name, in lines.</summary>
     public IReadOnlyList<string> Lines => [Street, string.Join(' ', new[] { City, State, Postcode }.OfType<string>())];
 
-    internal JsonObject Json(string other) => new()
+    /// <summary>As it is kept; the last text stands under the key that is given.</summary>
+    public JsonObject Json(string other) => new()
     {
         ["name"] = Name, ["street"] = Street, ["city"] = City, ["state"] = State, ["postcode"] = Postcode, [other] = Other,
     };

@@ -34,7 +34,7 @@ public static class DemoWorkshop
         var now = clock.GetLocalNow();
         DemoInstruments.Add(store, now);
         DemoStock.Add(store, now.AddDays(-30));
-        DemoSets.Add(store, now);
+        DemoKeeping.Add(store, now);
         RedCoupe(store, now.AddDays(-1).AddHours(-5));
         GreySaloon(store, now.AddHours(-4));
         BlueHatchback(store, now.AddHours(-3), now);

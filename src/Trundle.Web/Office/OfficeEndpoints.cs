@@ -12,6 +12,7 @@ using Trundle.Web.Office.People;
 using Trundle.Web.Office.ReTorques;
 using Trundle.Web.Office.Scrap;
 using Trundle.Web.Office.Recall;
+using Trundle.Web.Office.Registrations;
 using Trundle.Web.Office.Sets;
 using Trundle.Web.Office.Sources;
 using Trundle.Web.Office.Stock;
@@ -41,6 +42,7 @@ internal static class OfficeEndpoints
         routes.MapStock();
         routes.MapScrap();
         routes.MapSets();
+        routes.MapRegistrations();
         routes.MapRecall();
         routes.MapSources();
     }

@@ -79,6 +79,7 @@ internal static class VisitPageEndpoints
             [nameof(VisitPage.Matches)] = store.Condemned.Matches(visit),
             [nameof(VisitPage.Register)] = store.Condemned.Standing(),
             [nameof(VisitPage.Photos)] = store.Photos.Ids(visit.Heading.Id),
+            [nameof(VisitPage.Registers)] = store.Registrations.Seller() is not null,
             [nameof(VisitPage.Problem)] = problem,
         })
         { StatusCode = problem is null ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest };

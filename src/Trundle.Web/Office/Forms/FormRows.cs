@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 
-namespace Trundle.Web.Office.Instruments;
+namespace Trundle.Web.Office.Forms;
 
 /// <summary>
 /// The rows of a form's lists, such as <c>points[2].reference</c>: rows in which nothing stands close up in the record, and a problem of the record finds

@@ -5,8 +5,8 @@ using Trundle.Visits.Keeping;
 
 namespace Trundle.Web.Demo;
 
-/// <summary>The invented workshop's rack: winter wheels that wait, and a set that was given out.</summary>
-internal static class DemoSets
+/// <summary>The invented workshop's rack: winter wheels that wait, a set that was given out; and tyres that were sold.</summary>
+internal static class DemoKeeping
 {
     public static void Add(WorkshopStore store, DateTimeOffset now)
     {
@@ -14,6 +14,12 @@ internal static class DemoSets
         Take(store, now, today.AddDays(-190), "rack B, shelf 3", "winter", "Green estate, DEMO 12", "195/65 R15 91T", "4421", ("1L", "5.1 mm"), ("1R", "5.0 mm"), ("2L", "6.4 mm"), ("2R", "6.3 mm"));
         var given = Take(store, now, today.AddDays(-200), "rack A, shelf 1", "winter", "Red coupé, DEMO 44", "195/65 R15 91T", "4018", ("1L", "2.9 mm"), ("1R", "3.0 mm"), ("2L", "4.6 mm"), ("2R", "4.5 mm"));
         store.Sets.Add(given, new NewKeptRecord(Guid.CreateVersion7(now), SetRecords.GivenOut, today.AddDays(-12), KeptText.Body("to", "on the red coupé")), today, By(now));
+
+        var seller = new Party("Invented Tyre Shop", "1 Demo Road", "Demoville", "ZZ", "00001", "D-17");
+        var owner = new Recorder("T5", Role.Owner, now);
+        store.Registrations.Declare(new Seller(seller, Seller.Kinds[0]).Body(), today.AddDays(-40), owner);
+        var sale = new Sale(new Party("Pat Invented", "2 Demo Road", "Demoville", "ZZ", "00002", null), seller, [new SoldTyre("1AB CDEFHJ 0226", "invented", "195/65 R15 91H"), new SoldTyre("1AB CDEFHJ 0226", "invented", "195/65 R15 91H")]);
+        _ = store.Registrations.Record(Guid.CreateVersion7(now), null, sale.Body(), today.AddDays(-1), today, owner).Value;
     }
 
     private static Guid Take(WorkshopStore store, DateTimeOffset now, DateOnly on, string place, string season, string vehicle, string marking, string weekAndYear, params (string Position, string Depth)[] wheels)
