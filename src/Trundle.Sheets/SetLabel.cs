@@ -89,6 +89,7 @@ public static class SetLabel
     private static void Draw(XGraphics g, double x, double y, LabelContent label, bool frame)
     {
         const double inside = 9;
+        const double small = 10;
         if (frame)
         {
             g.DrawRectangle(SheetInk.Line(SheetInk.Hairline, 0.6), x, y, Width, Height);
@@ -108,15 +109,15 @@ public static class SetLabel
         at += 3;
         foreach (var line in label.Facts.Prepend(label.Vehicle))
         {
-            foreach (var part in SheetText.Wrap(g, line, 8, room).Take(2))
+            foreach (var part in SheetText.Wrap(g, line, small, room).Take(2))
             {
-                if (at + 8 > y + Height - 4)
+                if (at + small > y + Height - 4)
                 {
                     return;
                 }
 
-                SheetText.Draw(g, part, x + inside, at + 8, 8, SheetInk.Ink);
-                at += SheetText.Line(8);
+                SheetText.Draw(g, part, x + inside, at + small, small, SheetInk.Ink);
+                at += SheetText.Line(small);
             }
         }
 

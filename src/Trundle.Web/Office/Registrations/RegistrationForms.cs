@@ -35,7 +35,7 @@ internal static class RegistrationForms
                 new(At(i, "tin"), "TIN", i == 0 ? "The whole number: DOT 1AB CDEFHJ 2218" : ""),
                 new(At(i, "maker"), "Maker or brand"),
                 new(At(i, "marking"), "Marking"),
-            }.Select(f => f with { Group = "Tyres", Row = string.Create(CultureInfo.InvariantCulture, $"Tyre {i + 1}") })),
+            }.Select(f => f with { Group = string.Create(CultureInfo.InvariantCulture, $"Tyre {i + 1}") })),
         ],
         Standing([("on", Day(on)), .. Told("purchaser", sale?.Purchaser, "email"), .. tyres.SelectMany((t, i) => new[] { (At(i, "tin"), t.Tin), (At(i, "maker"), t.Maker), (At(i, "marking"), (string?)t.Marking) })]),
         null);
