@@ -70,13 +70,11 @@ public static class FitmentCheck
             book.Judge("spare.temporary", "S", false, Amount.Word(marking.Size.Text), Figures.Of("fitment.temporary-spare-speed").Limit(0), book.Rule("spare.temporary").Action);
         }
 
-        var wheelLoads = Enumerable.Range(1, book.Vehicle.Axles.Count)
-            .Select(axle => book.Vehicle.Axles[axle - 1].Load is { } load ? load / Drivetrain.WheelsOn(book.Vehicle, axle) : (Mass?)null)
-            .OfType<Mass>().ToList();
+        var wheelLoads = WheelLoad.Everywhere(book.Subject);
         if (wheelLoads.Count > 0 && SizeAndService.MayCarry(book.Subject, book.Subject.At(Position.Spare)!) is { AtMost: var carries })
         {
             var most = wheelLoads.Max();
-            book.Judge("spare.load", "S", carries < most, Amount.Of(carries, "kg", 0), new Limit(Amount.Of(most, "kg", 0), Source.Entered("the greatest wheel load, from the axle loads as entered")));
+            book.Judge("spare.load", "S", carries < most, Amount.Of(carries, "kg", 0), new Limit(Amount.Of(most, "kg", 0), Source.Entered("the greatest wheel load, from the loads as entered")));
         }
     }
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
 using Trundle.Engine.Findings;
 using Trundle.Engine.InUse;
 using Trundle.Engine.Reference;
@@ -10,10 +9,9 @@ using Trundle.Measures;
 namespace Trundle.Engine.Fitment;
 
 /// <summary>Size, load and speed of each tyre against the placard and against what the axle carries.</summary>
-internal static partial class SizeAndService
+internal static class SizeAndService
 {
     private static readonly Source PlacardEntered = Source.Entered("the vehicle's placard, as entered");
-    private static readonly Source AxleLoadEntered = Source.Entered("the axle load, as entered");
 
     public static void Check(CheckBook book, Assembly assembly)
     {
@@ -65,7 +63,7 @@ internal static partial class SizeAndService
 
         var dual = assembly.Position.Dual != DualPlace.Single;
         var byIndex = marking.Service.LoadAtMost(dual);
-        var (moulded, forPair) = MouldedLoad(assembly.Tyre, dual);
+        var (moulded, forPair) = MouldedLoad.Of(assembly.Tyre, dual);
         if ((byIndex is { } a && moulded is { } b ? (a < b ? a : b) : byIndex ?? moulded) is not { } rated)
         {
             return null;
@@ -77,29 +75,6 @@ internal static partial class SizeAndService
 
     private static bool DividedByUnitedStatesRules(FittedVehicle subject, Marking marking) =>
         subject.Rules == RuleSet.UnitedStates && marking.Size.TyreClass == TyreClass.Passenger && subject.Vehicle.VehicleClass is not ("car" or "motorcycle");
-
-    /// <summary>MAX LOAD of the sidewall: the lowest of those that are for this use (single, or dual where words say so), and whether one of them is for a dual pair.</summary>
-    private static (Mass? Load, bool ForPair) MouldedLoad(FittedTyre tyre, bool dual)
-    {
-        Mass? least = null;
-        var forPair = false;
-        foreach (var words in SidewallMarks.All(tyre))
-        {
-            if (!words.Contains("MAX", StringComparison.Ordinal) || !words.Contains("LOAD", StringComparison.Ordinal) || (words.Contains("DUAL", StringComparison.Ordinal) && !words.Contains("SINGLE", StringComparison.Ordinal) && !dual))
-            {
-                continue;
-            }
-
-            foreach (Match m in LoadForm().Matches(words))
-            {
-                var read = Quantity.Read<Mass>($"{m.Groups["n"].Value} {m.Groups["u"].Value}");
-                least = read.IsRead && (least is null || read.Value < least) ? read.Value : least;
-                forPair |= read.IsRead && words.Contains("DUAL", StringComparison.Ordinal);
-            }
-        }
-
-        return (least, forPair);
-    }
 
     private static void Size(CheckBook book, Assembly assembly, string at, Marking marking, Marking placard)
     {
@@ -174,14 +149,13 @@ internal static partial class SizeAndService
 
     private static void AxleLoad(CheckBook book, Assembly assembly, string at, Marking marking)
     {
-        if (book.Vehicle.AxleAt(assembly.Position)?.Load is not { } onAxle)
+        if (WheelLoad.On(book.Subject, assembly.Position) is not { } carried)
         {
             book.Need(CheckBook.AxleName(assembly.Position.Axle), "the load on this axle", "what tyres and wheels carry is held against it");
             return;
         }
 
-        var wheels = Drivetrain.WheelsOn(book.Vehicle, assembly.Position.Axle);
-        var each = onAxle / wheels;
+        var each = carried.Load;
         var rated = MayCarry(book.Subject, assembly);
         var limit = book.Limit("load.axle", assembly.Position);
         if (rated is not { } may || (!may.ForThisPlace && !limit.IsBrokenBy(each / may.AtMost * 100)))
@@ -197,7 +171,7 @@ internal static partial class SizeAndService
         cautions = may.ForThisPlace ? cautions : [NoMoreInPair, .. cautions];
         var share = each / load * 100;
         book.Judge("load.axle", at, limit.IsBrokenBy(share), Amount.Of(load, "kg", 0),
-            new Limit(Amount.Of(each, "kg", 0), AxleLoadEntered with { Text = string.Create(CultureInfo.InvariantCulture, $"{AxleLoadEntered.Text}, shared by {wheels}") }), null, cautions);
+            new Limit(Amount.Of(each, "kg", 0), carried.Source), null, cautions);
         book.ByWorkshop(JudgedQuantity.LoadShare, assembly.Position, at, share, new Amount(share, "%", string.Create(CultureInfo.InvariantCulture, $"{share:0.#} % of what the tyre may carry ({load.Text("kg", 0)})")));
     }
 
@@ -248,17 +222,17 @@ internal static partial class SizeAndService
     private static void LoadAtTopSpeed(CheckBook book, Assembly assembly, string at, Marking marking)
     {
         if (book.Vehicle.TopSpeed is { } top
-            && book.Vehicle.AxleAt(assembly.Position)?.Load is { } onAxle
+            && WheelLoad.On(book.Subject, assembly.Position) is { } carried
             && MayCarry(book.Subject, assembly) is var (load, forThisPlace)
             && HighSpeedLoad.Share(ServiceDescriptionSpeed.Of(marking.Service), top) is SpeedLoad.Known { Share: < 1 } known)
         {
-            var each = onAxle / Drivetrain.WheelsOn(book.Vehicle, assembly.Position.Axle);
+            var each = carried.Load;
             if (!forThisPlace && load * known.Share >= each)
             {
                 return;
             }
 
-            book.Judge("load.high-speed", at, load * known.Share < each, Amount.Of(load * known.Share, "kg", 0), new Limit(Amount.Of(each, "kg", 0), AxleLoadEntered), null,
+            book.Judge("load.high-speed", at, load * known.Share < each, Amount.Of(load * known.Share, "kg", 0), new Limit(Amount.Of(each, "kg", 0), carried.Source), null,
                 string.Create(CultureInfo.InvariantCulture, $"At {top.Text("km/h", 0)} this tyre carries {known.Share * 100:0.#} % of its load: {known.Source.ForPeople}."));
         }
     }
@@ -270,7 +244,4 @@ internal static partial class SizeAndService
         var open = marking.Service.AboveSymbol || (marking.Service.Speed is null && marking.Size.AboveTwoHundredForty);
         return known is { } speed && open && speed < asked ? null : known;
     }
-
-    [GeneratedRegex(@"(?<n>[0-9]{2,5}(?:\.[0-9])?)\s?(?<u>KG|LBS|LB)\b", RegexOptions.CultureInvariant, 200)]
-    private static partial Regex LoadForm();
 }

@@ -158,10 +158,9 @@ internal static class WheelToHub
         }
 
         var service = axle.Placard?.Size?.Service;
-        if (axle.Load is { } onAxle)
+        if (WheelLoad.On(book.Subject, position) is { } carried)
         {
-            var each = onAxle / Drivetrain.WheelsOn(book.Vehicle, position.Axle);
-            book.Judge("wheel.load", at, rating < each, Amount.Of(rating, "kg", 0), new Limit(Amount.Of(each, "kg", 0), Source.Entered("the axle load, as entered, shared by its wheels")));
+            book.Judge("wheel.load", at, rating < carried.Load, Amount.Of(rating, "kg", 0), new Limit(Amount.Of(carried.Load, "kg", 0), carried.Source));
         }
         else if ((position.Dual == DualPlace.Single ? service?.LoadSingle : service?.LoadDual) is { } placard)
         {

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Trundle.Engine.Findings;
+using Trundle.Engine.Fitment;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Sidewall;
 using Trundle.Engine.Vehicles;
@@ -118,7 +119,7 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
             return (null, load is null || assembly.Position.IsSpare ? null : "The tyre's marking was not given: its load index is read from it.");
         }
 
-        return LoadPressure.For(marking, assembly.Tyre.MaximumPressure, carried, dual, vehicle.VehicleClass, conditions.Rules).Match<(LoadPressure.Overloaded?, string?)>(
+        return LoadPressure.For(marking, assembly.Tyre.MaximumPressure, carried, dual, vehicle.VehicleClass, conditions.Rules, MouldedLoad.Of(assembly.Tyre, dual)).Match<(LoadPressure.Overloaded?, string?)>(
             found =>
             {
                 limits.Add(new ConsideredLimit("load carried", LimitBound.Least, found.Pressure.Pressure, found.Pressure.Source));
@@ -128,7 +129,7 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
             },
             overloaded =>
             {
-                limits.Add(new ConsideredLimit("load carried", LimitBound.Least, null, new Source("more than the tyre's load index", SourceStatus.Calculated)));
+                limits.Add(new ConsideredLimit("load carried", LimitBound.Least, null, new Source("more than the tyre's load index or MAX LOAD", SourceStatus.Calculated)));
                 return (overloaded, null);
             },
             maker =>
@@ -182,7 +183,7 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
 
         // The car-tyre factor would fall on both tyres alike where both are car tyres; else it falls on the fitted one.
         var vehicleClass = size.Size.TyreClass == TyreClass.Passenger ? "car" : vehicle.VehicleClass;
-        LoadPressure.For(marking, assembly.Tyre.MaximumPressure, carried, dual, vehicleClass, conditions.Rules).Match(
+        LoadPressure.For(marking, assembly.Tyre.MaximumPressure, carried, dual, vehicleClass, conditions.Rules, MouldedLoad.Of(assembly.Tyre, dual)).Match(
             found =>
             {
                 limits.Add(new ConsideredLimit(name, LimitBound.Least, found.Pressure.Pressure, found.Pressure.Source));

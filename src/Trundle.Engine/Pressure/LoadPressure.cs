@@ -1,5 +1,6 @@
 using System.Globalization;
 using Trundle.Engine.Findings;
+using Trundle.Engine.Fitment;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Sidewall;
 using Trundle.Engine.Vehicles;
@@ -54,8 +55,9 @@ public abstract record LoadPressure
     /// <param name="dual">It stands in a dual pair: its dual load index counts.</param>
     /// <param name="vehicleClass">The vehicle's class; by the US rules a car tyre on another vehicle carries its load divided by 1.10.</param>
     /// <param name="rules">Whose rules; where none are named, the strictest known hold, and so the division too.</param>
+    /// <param name="moulded">MAX LOAD of its sidewall: the tyre carries no more, whatever its load index says; at its reference pressure it carries that.</param>
     /// <source>load tables and laws of each class (see LoadPressureRule and LoadInflationTable); 49 CFR 571.110 S4.2.2.2 for 1.10 (from memory)</source>
-    public static LoadPressure For(Marking marking, GaugePressure? markedMaximum, Mass load, bool dual, string vehicleClass, RuleSet? rules)
+    public static LoadPressure For(Marking marking, GaugePressure? markedMaximum, Mass load, bool dual, string vehicleClass, RuleSet? rules, MouldedLoad moulded = default)
     {
         ArgumentNullException.ThrowIfNull(marking);
         var cautions = new List<string>();
@@ -82,9 +84,14 @@ public abstract record LoadPressure
             rows = [.. rows, new LoadInflationRow(rows[0].Tyre, rows[0].System, rule.Reference, full!.Value, null, rule.Source)];
         }
 
+        if (moulded.Load is { } most && (full is null ? !dual || moulded.ForPair : most < full))
+        {
+            full = most;
+        }
+
         if (full is not { } fullLoad)
         {
-            if (dual && marking.Service.LoadAtMost(dual) is { } single && counted > single * (1 + 1e-9))
+            if (dual && Lower(marking.Service.LoadAtMost(dual), moulded.Load) is { } single && counted > single * (1 + 1e-9))
             {
                 return new Overloaded(load, single / factor, true);
             }
@@ -137,6 +144,8 @@ public abstract record LoadPressure
             ? rule.LoadAt(pressure <= rule.Reference ? pressure : rule.Reference, full)
             : null;
     }
+
+    private static Mass? Lower(Mass? a, Mass? b) => a is { } x && b is { } y ? (x < y ? x : y) : a ?? b;
 
     /// <summary>The load of a tyre at its place by its load index; null in a dual pair without a dual index.</summary>
     private static Mass? FullLoad(Marking marking, bool dual) => dual && marking.Service.LoadDual is null ? null : marking.Service.LoadAtMost(dual);

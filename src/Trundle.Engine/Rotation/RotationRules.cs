@@ -169,12 +169,11 @@ public static class RotationRules
             refusals.Add(new Refusal(RefusalReason.Load, string.Create(CultureInfo.InvariantCulture, $"The tyre at {moved.Position} has load index {has}, and the placard asks for {needs} at {to}.")));
         }
 
-        if (vehicle.Vehicle.AxleAt(to)?.Load is not { } axle)
+        if (WheelLoad.On(vehicle, to) is not { Load: var carried })
         {
             return;
         }
 
-        var carried = axle / Drivetrain.WheelsOn(vehicle.Vehicle, to.Axle);
         if (SizeAndService.MayCarry(vehicle, moved with { Position = to }) is { AtMost: var may } && may < carried)
         {
             refusals.Add(new Refusal(RefusalReason.Load, $"The tyre at {moved.Position} may carry {may.Text("kg", 0)} and would carry {carried.Text("kg", 0)} at {to}."));
