@@ -63,6 +63,18 @@ internal sealed class KeptRecords(StoreFile file, string kind, string prefix)
     /// <param name="earlier">What becomes of its earlier records in the same transaction; nothing where null.</param>
     public Reading<KeptThing> Add(Guid id, NewKeptRecord record, DateOnly day, Recorder by, Func<KeptThing, Problem?> refused, Action<KeptRecordRow>? earlier = null)
     {
+        var added = Added(id, record, day, by, refused, earlier);
+        if (added.IsRead && earlier is not null)
+        {
+            // What the log beside the file still holds of it goes too.
+            file.Truncate();
+        }
+
+        return added;
+    }
+
+    private Reading<KeptThing> Added(Guid id, NewKeptRecord record, DateOnly day, Recorder by, Func<KeptThing, Problem?> refused, Action<KeptRecordRow>? earlier)
+    {
         using var context = file.Context();
         using var transaction = context.Database.BeginTransaction();
         if (Find(context, id) is not { } kept)

@@ -1,5 +1,6 @@
 using Trundle.Measures;
 using Trundle.Store.Database;
+using Trundle.Visits.Bay;
 using Trundle.Visits.Keeping;
 
 namespace Trundle.Store;
@@ -38,6 +39,18 @@ public sealed class WheelSetStore
         return SetRecords.Problem(record.Kind, record.Body) is { } problem
             ? Reading<WheelSet>.Failed(problem)
             : Known(_kept.Add(id, record, day, by, kept => Refused(WheelSet.Of(kept), record)));
+    }
+
+    /// <summary>Takes whom to call out of every record of a set, for good. That it was erased, when and by whom is kept as a record.</summary>
+    public Reading<WheelSet> EraseOwner(Guid id, DateOnly day, Recorder by)
+    {
+        ArgumentNullException.ThrowIfNull(by);
+        return by.Role == Role.Trainee
+            ? Reading<WheelSet>.Failed(new Problem("by", "may-not-erase", "A trainee may not erase it; somebody else of the workshop does."))
+            : Known(_kept.Add(
+                id, new NewKeptRecord(Guid.CreateVersion7(by.At), SetRecords.OwnerErased, day, "{}"), day, by,
+                kept => WheelSet.Of(kept)?.Description.Owner is null ? new Problem("owner", "nothing-to-erase", "Nobody to call is entered of this set.") : null,
+                row => row.Body = row.Kind is SetRecords.TakenIn or SetRecords.Corrected ? SetDescription.Read(row.Body).Match(d => (d with { Owner = null }).Body(), _ => row.Body) : row.Body));
     }
 
     private static Problem? Refused(WheelSet? set, NewKeptRecord record) => record.Kind switch

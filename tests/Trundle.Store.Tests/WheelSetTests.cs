@@ -81,6 +81,27 @@ public sealed class WheelSetTests : IDisposable
         set.Kept.Records[0].Body.ShouldContain("1AB CDEFHJ 2220");
     }
 
+    [Fact]
+    public void Whom_to_call_is_erased_from_every_record_and_from_the_file()
+    {
+        const string owner = "the desk has the number";
+        var id = TakeIn().Kept.Id;
+        Store.Add(id, Record(SetRecords.Corrected, Description(tin: "1AB CDEFHJ 2320")), Workshop.Day, By).IsRead.ShouldBeTrue();
+        Store.EraseOwner(id, Workshop.Day, By with { Role = Role.Trainee }).Problem!.Code.ShouldBe("may-not-erase");
+        Store.EraseOwner(id, Workshop.Day, By).Value.Description.Owner.ShouldBeNull();
+        Store.EraseOwner(id, Workshop.Day, By).Problem!.Code.ShouldBe("nothing-to-erase");
+        var set = Store.Find(id)!;
+        set.Kept.Records.Select(r => r.Kind).ShouldBe([SetRecords.TakenIn, SetRecords.Corrected, SetRecords.OwnerErased]);
+        set.Kept.Records.ShouldAllBe(r => !r.Body.Contains(owner, StringComparison.Ordinal));
+        set.Description.Fields["fitted.1L.tyre.tin"].ShouldBe("1AB CDEFHJ 2320");
+        foreach (var file in Directory.GetFiles(Path.GetDirectoryName(_workshop.Path)!))
+        {
+            using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+            using var reader = new StreamReader(stream, System.Text.Encoding.Latin1);
+            reader.ReadToEnd().ShouldNotContain(owner, Case.Sensitive, file);
+        }
+    }
+
     [Theory]
     [InlineData("rack B, shelf 3", "1AB CDEFHJ 5420", "5.6 mm", "fitted.1L.tyre.tin")]
     [InlineData("", "1AB CDEFHJ 2220", "5.6 mm", "place")]

@@ -126,6 +126,18 @@ public sealed class SetTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Whom_to_call_is_erased_by_its_form()
+    {
+        await _bay.EnterAsAsync("T1");
+        var id = await TakeInAsync(("owner", "nobody real"));
+        (await _bay.GetAsync($"/sets/{id}")).Text.ShouldContain("nobody real");
+        (await _bay.SendFormAsync($"/sets/{id}", $"/sets/{id}/erase")).Status.ShouldBe(HttpStatusCode.Redirect);
+        var (_, page) = await _bay.GetAsync($"/sets/{id}");
+        page.ShouldNotContain("nobody real");
+        page.ShouldContain("whom to call erased");
+    }
+
+    [Fact]
     public async Task A_wrong_entry_is_said_at_its_field_and_nothing_is_kept()
     {
         await _bay.EnterAsAsync("T1");

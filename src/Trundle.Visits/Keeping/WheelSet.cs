@@ -26,6 +26,9 @@ public static class SetRecords
     /// <summary>Given out: on its vehicle, or to its owner.</summary>
     public const string GivenOut = "given out";
 
+    /// <summary>Whom to call was taken out of all records.</summary>
+    public const string OwnerErased = "whom to call erased";
+
     /// <summary>Reads a record's body strictly.</summary>
     /// <param name="kind">The record's word.</param>
     /// <param name="body">Its body.</param>

@@ -28,6 +28,7 @@ internal static class SetEndpoints
             store.Sets.Find(id) is { } set ? One(context, store, clock, set, null) : Results.NotFound());
         routes.MapPost("/sets/{id:guid}", Record);
         routes.MapPost("/sets/{id:guid}/visit", OpenVisit);
+        routes.MapPost("/sets/{id:guid}/erase", EraseOwner);
         routes.MapGet("/sets/{id:guid}/label.pdf", Label);
         routes.MapGet("/sets/{id:guid}/file.json", (Guid id, WorkshopStore store, TimeProvider clock) => store.Sets.Find(id) is { } set
             ? Results.Text(set.FileOn(Today(clock)).Text, "application/json", System.Text.Encoding.UTF8)
@@ -123,6 +124,20 @@ internal static class SetEndpoints
         }
 
         return Results.LocalRedirect($"~/bay/{visit:D}");
+    }
+
+    private static IResult EraseOwner(Guid id, HttpContext context, IFormCollection sent, WorkshopStore store, TimeProvider clock)
+    {
+        if (store.Sets.Find(id) is not { } set)
+        {
+            return Results.NotFound();
+        }
+
+        return By(context, store, clock) is not { } by
+            ? One(context, store, clock, set, SetForms.Note(Today(clock)) with { Problem = NobodyChosen })
+            : store.Sets.EraseOwner(id, Today(clock), by).Match(
+                _ => Results.LocalRedirect($"~/sets/{id:D}"),
+                problem => One(context, store, clock, set, SetForms.Note(Today(clock)) with { Problem = problem }));
     }
 
     /// <summary>The labels, one for each wheel: <c>?paper=a4|letter|label</c>. The code holds the address under which this page was asked for.</summary>
