@@ -74,6 +74,16 @@ internal static class FileWheels
         yield return assembly.Pressure is { } p
             ? $"Pressure found {content.Units.Pressure(p.Value)}{(p.Hot ? ", hot" : ", cold")}{(p.Temperature is { } t ? $", air {t.Text("°C", 0)}" : "")}"
             : "Pressure not taken";
+        if (assembly.Load is { } weighed)
+        {
+            yield return $"Load on this wheel, weighed: {weighed.Text("kg", 0)}";
+        }
+
+        if (assembly.Sensor is { } sensor)
+        {
+            yield return $"Pressure sensor: {sensor switch { SensorState.Working => "working", SensorState.NotWorking => "not working", SensorState.Absent => "none in this wheel" }}";
+        }
+
         foreach (var damage in assembly.Damage)
         {
             yield return $"Damage: {damage.Kind.ToString().ToLowerInvariant()} in the {damage.Place.ToString().ToLowerInvariant()}{(damage.Size is { } size ? $", {size.Text("mm", 0)}" : "")}";

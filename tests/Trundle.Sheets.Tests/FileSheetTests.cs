@@ -31,6 +31,17 @@ public class FileSheetTests
     }
 
     [Fact]
+    public void A_wheels_weighed_load_and_its_sensor_stand_with_it()
+    {
+        var visit = TestVisits.Finished();
+        var wheel = visit["fitted"]!.AsArray()[0]!.AsObject();
+        (wheel["load"], wheel["sensor"]) = ("452 kg", "not working");
+        var text = TestVisits.Text(TestVisits.Write(visit, SheetReader.File).Pdf);
+        text.ShouldHold("Load on this wheel, weighed: 452 kg");
+        text.ShouldHold("Pressure sensor: not working");
+    }
+
+    [Fact]
     public void It_holds_every_finding_of_the_check_with_its_limit_source_and_status()
     {
         var visit = TestVisits.Finished();
