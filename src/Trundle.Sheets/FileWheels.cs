@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using PdfSharp.Drawing;
+using Trundle.Engine.Condition;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 using Trundle.Sheets.Drawing;
@@ -86,7 +87,17 @@ internal static class FileWheels
 
         foreach (var damage in assembly.Damage)
         {
-            yield return $"Damage: {damage.Kind.ToString().ToLowerInvariant()} in the {damage.Place.ToString().ToLowerInvariant()}{(damage.Size is { } size ? $", {size.Text("mm", 0)}" : "")}";
+            yield return $"Damage: {Visits.Files.InspectionFileReader.DamageWords.First(w => w.Value == damage.Kind).Word} in the {damage.Place.ToString().ToLowerInvariant()}{(damage.Size is { } size ? $", {size.Text("mm", 0)}" : "")}";
+        }
+
+        foreach (var part in content.Verdicts.Where(v => v.Position == assembly.Position && (v.Verdict != Verdict.MayRun || v.Damage.Count > 0)))
+        {
+            yield return $"{SheetContent.Capital(part.Part.Word())}: {part.Verdict.Word()}{(part.Damage.Count > 0 ? $" ({string.Join("; ", part.Damage.Select(d => $"{d.What}: {d.Verdict.Word()}"))})" : "")}";
+        }
+
+        if (tyre?.History is { Policy: { } policy } history)
+        {
+            yield return $"Repair by the tyre's maker: {(policy == RepairPolicy.Permitted ? "permitted" : "not permitted")}{(history.PolicyText is { } text ? $" ({text})" : "")}";
         }
 
         if (tyre is { Condemned: true } || assembly.Wheel is { Condemned: true })

@@ -53,6 +53,26 @@ public sealed class BayPagesTests(Bay bay, Device device) : IClassFixture<Device
         await device.CheckAsync($"/bay/{await bay.VisitAsync(vehicle)}/{place}", "bay-" + place.Replace('/', '-') + "-open", unfolded: true, part);
 }
 
+/// <summary>A wheel of the look over with damage of its tyre, its wheel, its valve and its sensor entered.</summary>
+public sealed class InspectionPageTests(Bay bay, Device device) : IClassFixture<Device>
+{
+    [Fact]
+    public async Task A_wheel_with_all_that_can_be_wrong_with_it_has_no_fault()
+    {
+        const string at = "fitted.2R";
+        var visit = await bay.VisitAsync("Blue hatchback");
+        await device.SendAsync(
+            visit,
+            ($"{at}.damage.0.kind", "puncture"), ($"{at}.damage.0.place", "tread"), ($"{at}.damage.0.size", "4 mm"), ($"{at}.damage.0.fromMiddle", "30 mm"),
+            ($"{at}.damage.1.kind", "crack"), ($"{at}.damage.1.place", "sidewall"), ($"{at}.damage.1.depth", "1 mm"),
+            ($"{at}.tyre.repairPolicy", "permitted"), ($"{at}.tyre.repaired", "true"), ($"{at}.tyre.repairs.0.place", "tread"), ($"{at}.tyre.repairs.0.method", "stem and patch"), ($"{at}.tyre.ranLow", "true"),
+            ($"{at}.wheel.damage.0.kind", "bent-flange"), ($"{at}.wheel.damage.0.size", "4 mm"),
+            ($"{at}.valve.kind", "rubber-snap-in"), ($"{at}.valve.state", "cracked"), ($"{at}.sensor", "working"), ($"{at}.sensorParts.battery", "low"));
+        device.Whole = true;
+        await device.CheckAsync($"/bay/{visit}/lookOver/2R", "bay-inspection", part: "What becomes of it");
+    }
+}
+
 /// <summary>The balance of a wheel with its weights, on the vehicle of the demo that has them.</summary>
 public sealed class BalancePageTests(Bay bay, Device device) : IClassFixture<Device>
 {

@@ -59,6 +59,27 @@ public class FileSheetTests
     }
 
     [Fact]
+    public void It_says_what_becomes_of_each_part_and_each_damage_with_its_limit()
+    {
+        var visit = TestVisits.Finished();
+        var right = visit["fitted"]!.AsArray().Single(f => (string)f!["position"]! == "2R")!;
+        right["damage"] = JsonNode.Parse("""[{"kind":"puncture","place":"tread","size":"4 mm","fromMiddle":"30 mm"},{"kind":"cut","place":"sidewall","size":"9 mm","depth":"3 mm"}]""");
+        right["tyre"]!["repairPolicy"] = "permitted";
+        right["tyre"]!["repairPolicyFrom"] = "leaflet of 2025";
+        right["valve"] = JsonNode.Parse("""{"kind":"rubber-snap-in","state":"cracked"}""");
+        right["wheel"]!["damage"] = JsonNode.Parse("""[{"kind":"bent-flange","size":"4 mm"}]""");
+        var text = TestVisits.Text(TestVisits.Write(visit, SheetReader.File).Pdf);
+        text.ShouldHold("Tyre: discard (puncture, tread, 4 mm: repair; cut, sidewall, 9 mm, 3 mm deep: discard)");
+        text.ShouldHold("Repair by the tyre's maker: permitted (leaflet of 2025)");
+        text.ShouldHold("Wheel: renew (bent flange: renew)");
+        text.ShouldHold("Valve: renew");
+
+        var customer = TestVisits.Text(TestVisits.Write(visit).Pdf);
+        customer.ShouldHold("cut, sidewall, 9 mm, 3 mm deep (limit 0.0625 in)");
+        customer.ShouldHold("bent flange, 4 mm (limit 0.125 in)");
+    }
+
+    [Fact]
     public void It_holds_what_each_fixing_got_at_each_stage_and_the_instruments_used()
     {
         var visit = TestVisits.Finished();

@@ -29,7 +29,7 @@ internal static class RepairCheck
                 };
                 if (repair is { Method: RepairMethod.Section } && assembly.Tyre.Marking?.Size.TyreClass == Sidewall.TyreClass.Truck)
                 {
-                    // A truck tyre's section repair is a repair of its own kind.
+                    // A truck tyre's section repair, wherever it lies, is a repair of its own kind.
                     continue;
                 }
 
@@ -37,7 +37,13 @@ internal static class RepairCheck
             }
         }
 
-        if (history.RanLow == true)
+        if (assembly.Position is { Axle: 1 } && !VehicleClasses.IsTrailer(book.Vehicle.VehicleClass) && history.Repairs?.Any(r => r.Method == RepairMethod.Section) == true)
+        {
+            book.Judge("repair.section-front", at, true, Amount.Word("section repair on the front axle"), null);
+        }
+
+        // Where it is punctured, the same is said as what speaks against a repair; nobody decides one fact twice.
+        if (history.RanLow == true && !assembly.Damage.Any(d => d is { Kind: DamageKind.Puncture, Place: DamagePlace.Tread }))
         {
             book.Judge("pressure.ran-low", at, true, RunLow.Told(history), null, null, [.. RunLow.Cautions(assembly.Tyre)]);
         }

@@ -1,3 +1,4 @@
+using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
@@ -25,6 +26,9 @@ internal sealed record SheetContent
 
     /// <summary>What was found when it came, gravest first.</summary>
     public required IReadOnlyList<Finding> Found { get; init; }
+
+    /// <summary>What becomes of each part that was looked at when it came.</summary>
+    public required IReadOnlyList<PartVerdict> Verdicts { get; init; }
 
     /// <summary>What stands as it leaves, gravest first.</summary>
     public required IReadOnlyList<Finding> Leaving { get; init; }

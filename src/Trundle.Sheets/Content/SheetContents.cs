@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
@@ -41,6 +42,7 @@ internal static class SheetContents
             Wheels = wheels,
             Axles = axles,
             Found = found,
+            Verdicts = InspectionVerdicts.Of(state.Arrived, new CheckResult(found, [])),
             Leaving = leaving,
             Rotation = answers.Of(Leg.Plan, "rotate") as JsonObject,
             DepthLimit = DepthLimit(found.Concat(leaving)),
