@@ -30,6 +30,7 @@ internal static class FileSheet
         FileInstruments.Write(flow, content);
         FilePaper.Seen(flow, content);
         Steps(flow, content);
+        FileRepairs.Write(flow, content);
         Findings(flow, content, "What stands as it leaves", content.Leaving);
         Decisions(flow, content);
         FilePaper.Used(flow, content);
@@ -120,7 +121,7 @@ internal static class FileSheet
         }
 
         flow.Heading("The hand work, step by step");
-        flow.Paragraph($"{Procedure.Ordinary.Name}, edition {Procedure.Ordinary.Edition}. Hold points are bold: none may be passed until it is recorded.", SheetInk.Soft);
+        flow.Paragraph($"{content.State.Work.Procedure.Name}, {content.State.Work.Procedure.EditionText}. Hold points are bold: none may be passed until it is recorded.", SheetInk.Soft);
         flow.Table([new("leg", 1), new("step", 2.2), new("where", 0.9), new("recorded", 2.6), new("stands", 2.6)],
             steps.GroupBy(s => (s.Step.Id, Said: Recorded(s, content), s.Standing, s.Why)).Select(same => (IReadOnlyList<Cell>)
             [
@@ -186,7 +187,7 @@ internal static class FileSheet
     private static void Editions(SheetFlow flow, SheetContent content)
     {
         flow.Heading("What computed this", 40);
-        flow.Paragraph($"Engine {EngineVersion.Engine}, tables and figures edition {EngineVersion.Tables}, procedure edition {Procedure.Ordinary.Edition}. The numbers are those of the visit's check for the same file, rounded for reading.");
+        flow.Paragraph($"Engine {EngineVersion.Engine}, tables and figures edition {EngineVersion.Tables}, procedure of {content.State.Work.Procedure.EditionText}. The numbers are those of the visit's check for the same file, rounded for reading.");
         var memory = content.Found.Concat(content.Leaving).Select(f => f.Limit?.Source ?? f.Source).Where(s => s.Status == SourceStatus.FromMemory).Select(s => s.Text).Distinct(StringComparer.Ordinal).ToList();
         if (memory.Count > 0)
         {

@@ -114,6 +114,15 @@ internal sealed class Batch
             var at = after is { } newest && newest >= _now ? newest.AddMilliseconds(1) : _now;
             _made.Add(Keep(new Entry(Guid.CreateVersion7(_now), field, "true", CondemnedRegister.Name, Role.Desk, at)));
         }
+
+        // Earlier repairs are told once a tyre is named.
+        if (_new.Exists(e => e.Field.EndsWith(".tyre.id", StringComparison.Ordinal)))
+        {
+            foreach (var (field, told) in RepairRegister.Missing(_context, _visit.Id, _fields))
+            {
+                _made.Add(Keep(new Entry(Guid.CreateVersion7(_now), field, told, RepairRegister.Name, Role.Desk, _now)));
+            }
+        }
     }
 
     private EntryRow Keep(Entry entry)

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Trundle.Measures;
 using Trundle.Visits.Bay;
+using Trundle.Visits.Procedures;
 
 namespace Trundle.Store;
 
@@ -39,6 +40,16 @@ public static class EntryGate
         if (WorkshopRules.IsField(entry.Field) && before[NumberField] is not null && !(entry.Typed.Length == 0 && entry.Role.MayOverrule()))
         {
             return new Problem(entry.Field, "rules-of-the-workshop", "The workshop's own rules come with the visit when it is opened; change the workshop's file for the next visit. An instructor or the owner may take one away.");
+        }
+
+        if (WorkshopProcedure.IsField(entry.Field) && before[NumberField] is not null)
+        {
+            return new Problem(entry.Field, "procedure-of-the-workshop", "The workshop's own procedure comes with the visit when it is opened, and the visit keeps it; change the workshop's for the next visit.");
+        }
+
+        if (entry.Field.EndsWith(".wheel.multiPiece", StringComparison.Ordinal) && before[entry.Field] == "true" && entry.Typed != "true" && !entry.Role.MayOverrule())
+        {
+            return new Problem(entry.Field, "may-not-release", "It was entered that this rim is of several pieces. Only an instructor or the owner, who looks at it, may put that right.");
         }
 
         if (entry.Field == HandBackField && entry.Typed.Length > 0 && HandBack(entry, stands) is { } problem)

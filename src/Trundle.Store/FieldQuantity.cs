@@ -34,6 +34,13 @@ public static class FieldQuantity
         Of<Length>("fitted.*.tread.*.*", "mm", "m"),
         Of<GaugePressure>("fitted.*.pressure.value", "kPa", "Pa"),
         Of<Temperature>("fitted.*.pressure.temperature", "°C", "K"),
+        Of<Mass>("fitted.*.mass", "kg", "kg"),
+        Of<Length>("work.repairs.*.size", "mm", "m"),
+        Of<Length>("work.repairs.*.fromMiddle", "mm", "m"),
+        Of<Length>("work.repairs.*.fromRepair", "mm", "m"),
+        Of<Angle>("work.repairs.*.roundFromRepair", "°", "rad"),
+        Of<Angle>("work.repairs.*.lean", "°", "rad"),
+        Of<Angle>("work.repairs.*.around", "°", "rad"),
         Of<Length>("fitted.*.damage.*.size", "mm", "m"),
         Of<Length>("fitted.*.damage.*.depth", "mm", "m"),
         Of<Angle>("fitted.*.damage.*.lean", "°", "rad"),
@@ -74,7 +81,7 @@ public static class FieldQuantity
         Of<Length>("work.seen.*.makerLimit", "mm", "m"),
         Of<Mass>("work.stock.*.mass", "g", "kg"),
         Of<Mass>("work.scrap.leadWeights", "g", "kg"),
-        .. Procedure.Ordinary.Steps.Where(s => s.Entry == StepEntry.Pressure).Select(s => Of<GaugePressure>($"work.steps.*.{s.Id}", "kPa", "Pa")),
+        .. Procedure.BuiltIn.Steps.Where(s => s.Entry == StepEntry.Pressure).Select(s => Of<GaugePressure>($"work.steps.*.{s.Id}", "kPa", "Pa")),
         Of<Length>("vehicle.axles.*.fixings.reTorqueFrom", "km", "m"),
         Of<Length>("vehicle.axles.*.fixings.reTorqueTo", "km", "m"),
         Of<Length>("work.reTorque.odometer", "km", "m"),
@@ -82,8 +89,8 @@ public static class FieldQuantity
         Of<Torque>("work.tightening.*.torques.*.*", "N·m", "N·m"),
         Of<Torque>("work.instruments.standing.*.least", "N·m", "N·m"),
         Of<Torque>("work.instruments.standing.*.most", "N·m", "N·m"),
-        .. Procedure.Ordinary.Steps.Where(s => s.Entry == StepEntry.Torques).Select(s => Of<Torque>($"work.steps.*.{s.Id}.*", "N·m", "N·m")),
-        .. Procedure.Ordinary.Steps.Where(s => s.Entry == StepEntry.Spin).Select(s => Of<Mass>($"work.steps.*.{s.Id}.*.mass", "g", "kg")),
+        .. Procedure.BuiltIn.Steps.Where(s => s.Entry == StepEntry.Torques).Select(s => Of<Torque>($"work.steps.*.{s.Id}.*", "N·m", "N·m")),
+        .. Procedure.BuiltIn.Steps.Where(s => s.Entry == StepEntry.Spin).Select(s => Of<Mass>($"work.steps.*.{s.Id}.*.mass", "g", "kg")),
     ];
 
     /// <summary>The SI amount of what was typed in a field, or null where the field holds no quantity or it was not read.</summary>

@@ -17,7 +17,7 @@ internal sealed class Outcomes
         var assembled = fields.Assemble();
         var problems = new List<Problem>();
         var file = VisitFileReader.Read(assembled.Root, problems);
-        VisitWorkReader.Read(file.Work, problems);
+        VisitWorkReader.Read(file, problems);
         foreach (var problem in problems)
         {
             _problems.TryAdd(assembled.FieldOf(problem.Where), problem);

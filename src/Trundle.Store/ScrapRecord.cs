@@ -42,7 +42,7 @@ public sealed class ScrapRecord
         {
             var heading = VisitStore.Heading(context.Visits.AsNoTracking().Single(v => v.Id == id));
             var fields = VisitFields.Of(context.Entries.AsNoTracking().Where(e => e.VisitId == id && (e.Field.StartsWith("work.scrap.") || e.Field == "date")).AsEnumerable().Select(e => VisitStore.Of(e).Entry));
-            var scrap = VisitWorkReader.Read(fields.Assemble().Root.Member("work"), []).Paper.Scrap;
+            var scrap = VisitWorkReader.Read(fields.Assemble().Root.Member("work"), Procedure.BuiltIn, []).Paper.Scrap;
             if (!scrap.Empty)
             {
                 var day = DateOnly.TryParseExact(fields["date"], "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? date : DateOnly.FromDateTime(heading.OpenedAt.UtcDateTime);

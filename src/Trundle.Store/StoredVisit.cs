@@ -41,5 +41,5 @@ public sealed record RefusedEntry(Guid Id, Problem Problem);
 /// <param name="Taken">New to the store, and kept.</param>
 /// <param name="Already">Kept before: sent twice, taken once.</param>
 /// <param name="Refused">Not taken, each with the reason.</param>
-/// <param name="Added">Entries that the store itself made, since a tyre or wheel of the visit is condemned.</param>
+/// <param name="Added">Entries that the store itself made, since a tyre or wheel of the visit is condemned, or a tyre of it was repaired before.</param>
 public sealed record TakenEntries(IReadOnlyList<Guid> Taken, IReadOnlyList<Guid> Already, IReadOnlyList<RefusedEntry> Refused, IReadOnlyList<StoredEntry> Added);

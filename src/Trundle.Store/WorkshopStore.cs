@@ -12,6 +12,7 @@ public sealed class WorkshopStore
         People = new PeopleStore(file);
         Condemned = new CondemnedRegister(file);
         Instruments = new InstrumentStore(file);
+        Procedures = new ProcedureStore(file);
         Photos = new PhotoStore(file);
         Stock = new StockStore(file);
         Scrap = new ScrapRecord(file);
@@ -42,6 +43,9 @@ public sealed class WorkshopStore
 
     /// <summary>The workshop's instruments and their records.</summary>
     public InstrumentStore Instruments { get; }
+
+    /// <summary>The workshop's own procedure, edition by edition.</summary>
+    public ProcedureStore Procedures { get; }
 
     /// <summary>The photographs of visits.</summary>
     public PhotoStore Photos { get; }

@@ -97,7 +97,7 @@ public sealed partial class WholeVisitTests(Bay bay)
     /// <summary>Every step of the hand work, each on its own page, until nothing is open.</summary>
     private async Task HandWorkAsync(IPage page, BayHand hand, string visit)
     {
-        for (var i = 0; i < 80; i++)
+        for (var i = 0; i < 110; i++)
         {
             var state = await StateAsync(visit);
             var open = state.Legs.Where(l => l.Leg is Leg.OffTheCar or Leg.Refit or Leg.Prove).SelectMany(l => l.Steps).FirstOrDefault(s => s.Standing != StepStanding.Passed);
@@ -109,7 +109,7 @@ public sealed partial class WholeVisitTests(Bay bay)
             open.Standing.ShouldBe(StepStanding.Open, $"{open.Step.Id} at {open.At}: {open.Why}");
             var field = open.Step.FieldAt(open.At);
             await hand.GoAsync($"{open.Step.Leg.Key()}/{open.At}/{open.Step.Id}");
-            (await page.Locator("main").InnerTextAsync()).ShouldContain(open.Step.Caution ?? open.Step.Text);
+            (await page.Locator("main").InnerTextAsync()).ShouldContain(open.Step.Cautions.Count > 0 ? open.Step.Cautions[0].Text : open.Step.Text);
             switch (open.Step.Entry)
             {
                 case StepEntry.Confirm:
@@ -126,6 +126,9 @@ public sealed partial class WholeVisitTests(Bay bay)
                     }
 
                     break;
+                case StepEntry.Repair:
+                case StepEntry.Nothing:
+                    throw new InvalidOperationException($"This visit has no such step: {open.Step.Id}.");
                 case StepEntry.Text:
                     await hand.EnterAsync((field, "nothing to add"));
                     break;

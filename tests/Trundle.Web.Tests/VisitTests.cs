@@ -34,7 +34,7 @@ public sealed class VisitTests : IAsyncLifetime
         first.Body["number"]!.GetValue<string>().ShouldBe("26-0314-1");
         second.Body["number"]!.GetValue<string>().ShouldBe("26-0314-1");
         second.Body["fields"]!["date"]!.GetValue<string>().ShouldBe("2026-03-14");
-        second.Body["entries"]!.AsArray().Count.ShouldBe(2);
+        second.Body["entries"]!.AsArray().Count.ShouldBe(3);
         (await _bay.JsonAsync("/api/v1/visits")).Body["visits"]!.AsArray().Count.ShouldBe(1);
     }
 
@@ -86,7 +86,7 @@ public sealed class VisitTests : IAsyncLifetime
         status.ShouldBe(HttpStatusCode.BadRequest);
         body["error"]!["where"]!.GetValue<string>().ShouldBe(where);
         body["error"]!["code"]!.GetValue<string>().ShouldBe(code);
-        (await _bay.JsonAsync($"/api/v1/visits/{visit}")).Body["entries"]!.AsArray().Count.ShouldBe(2);
+        (await _bay.JsonAsync($"/api/v1/visits/{visit}")).Body["entries"]!.AsArray().Count.ShouldBe(3);
     }
 
     [Fact]

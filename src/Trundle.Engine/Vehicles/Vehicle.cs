@@ -213,6 +213,9 @@ public sealed record Vehicle
     /// <summary>The class that rules turn on, one of <see cref="VehicleClasses.All"/>.</summary>
     public string VehicleClass { get; init; } = VehicleClasses.Car;
 
+    /// <summary>It stands on air; null where nobody said.</summary>
+    public bool? AirSuspension { get; init; }
+
     /// <summary>The placard that governs a position, or null.</summary>
     public Placard? PlacardAt(Position position) =>
         position.IsSpare ? SparePlacard : position.Axle <= Axles.Count ? Axles[position.Axle - 1].Placard : null;
@@ -362,11 +365,14 @@ public sealed record Wheel
     /// <summary>The wheel maker's greatest pressure, or null.</summary>
     public GaugePressure? MaximumPressure { get; init; }
 
-    /// <summary>It is put together of several pieces (with a lock ring or side ring); null where nobody said.</summary>
+    /// <summary>Its rim is of several pieces: split, or with a lock ring or side ring; null where nobody looked.</summary>
     public bool? MultiPiece { get; init; }
 
     /// <summary>Damages found on it.</summary>
     public IReadOnlyList<WheelDamage> Damage { get; init; } = [];
+
+    /// <summary>Its well lies nearer the inner side; null where nobody measured.</summary>
+    public bool? Reversed { get; init; }
 
     /// <summary>The aftermarket maker's own rotation, or null.</summary>
     public string? MakerRotation { get; init; }
@@ -428,6 +434,9 @@ public sealed record Assembly
 
     /// <summary>What this tyre carries as weighed, or null.</summary>
     public Mass? Load { get; init; }
+
+    /// <summary>What tyre and wheel weigh together, or null.</summary>
+    public Mass? Mass { get; init; }
 
     /// <summary>The wheel's pressure sensor, or null where nobody looked.</summary>
     public SensorState? Sensor { get; init; }

@@ -17,7 +17,7 @@ internal static class SheetContents
     {
         var problems = new List<Problem>();
         var file = VisitFileReader.Read(visit, problems);
-        var state = VisitStanding.Of(file, VisitWorkReader.Read(file.Work, problems), order.Known, []);
+        var state = VisitStanding.Of(file, VisitWorkReader.Read(file, problems), order.Known, []);
         if (problems.Count > 0)
         {
             return Reading<SheetContent>.Failed(problems[0]);

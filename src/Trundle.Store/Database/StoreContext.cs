@@ -19,6 +19,8 @@ internal sealed class StoreContext(DbContextOptions<StoreContext> options) : DbC
 
     public DbSet<InstrumentRecordRow> InstrumentRecords => Set<InstrumentRecordRow>();
 
+    public DbSet<ProcedureEditionRow> ProcedureEditions => Set<ProcedureEditionRow>();
+
     public DbSet<PhotoRow> Photos => Set<PhotoRow>();
 
     public DbSet<StockItemRow> StockItems => Set<StockItemRow>();
@@ -80,6 +82,13 @@ internal sealed class StoreContext(DbContextOptions<StoreContext> options) : DbC
             record.HasIndex(r => r.Id).IsUnique();
             record.HasIndex(r => new { r.InstrumentId, r.Sequence });
             record.HasOne<InstrumentRow>().WithMany().HasForeignKey(r => r.InstrumentId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<ProcedureEditionRow>(edition =>
+        {
+            edition.ToTable("procedure_editions");
+            edition.HasKey(e => e.Number);
+            edition.Property(e => e.Number).ValueGeneratedNever();
+            edition.HasIndex(e => e.Id).IsUnique();
         });
         modelBuilder.Entity<PhotoRow>(photo =>
         {

@@ -411,6 +411,49 @@ namespace Trundle.Store.Migrations
                     b.ToTable("photos", (string)null);
                 });
 
+            modelBuilder.Entity("Trundle.Store.Database.ProcedureEditionRow", b =>
+                {
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Changes")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kept")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Of")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Number");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.ToTable("procedure_editions", (string)null);
+                });
+
             modelBuilder.Entity("Trundle.Store.Database.StockItemRow", b =>
                 {
                     b.Property<Guid>("Id")

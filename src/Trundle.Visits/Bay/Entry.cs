@@ -24,6 +24,6 @@ public sealed record Entry(Guid Id, string Field, string Typed, string By, Role 
 
         var parts = field.Split('.');
         return parts.Length <= 12 && parts.All(p => p.Length is > 0 and <= 60 && p.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '@' or '_'))
-            && parts[0] is "rules" or "country" or "shopRules" or "date" or "vehicle" or "fitted" or "conditions" or "arrival" or "work";
+            && parts[0] is "rules" or "country" or "shopRules" or "procedure" or "date" or "vehicle" or "fitted" or "conditions" or "arrival" or "work";
     }
 }

@@ -18,7 +18,7 @@ public sealed record LeavingVehicle(FittedVehicle Vehicle, IReadOnlyDictionary<P
     {
         ArgumentNullException.ThrowIfNull(arrived);
         ArgumentNullException.ThrowIfNull(work);
-        var renewed = WithNewTyres(arrived, work);
+        var renewed = WithRepairs(WithNewTyres(arrived, work), work);
         var moved = work.Rotation is null || RotationPlan.IsNone(work.Rotation) || arrived.Fitted.Count == 0 ? null : (Reading<RotationVerdict>?)RotationPlan.Verdict(renewed, work.Rotation);
         var (vehicle, cameFrom, refused) = moved switch
         {
@@ -44,6 +44,15 @@ public sealed record LeavingVehicle(FittedVehicle Vehicle, IReadOnlyDictionary<P
                 : a)],
         };
     }
+
+    /// <summary>The vehicle without the punctures whose repair may be done, was done and is marked: one for each repair.</summary>
+    private static FittedVehicle WithRepairs(FittedVehicle vehicle, VisitWork work) => vehicle with
+    {
+        Fitted = [.. vehicle.Fitted.Select(a => a.Damage.FirstOrDefault(d => d is { Kind: DamageKind.Puncture, Place: DamagePlace.Tread }) is { } puncture
+            && work.Repairs.TryGetValue(a.Position, out var repair) && work.At(a.Position.ToString(), "repair-marked") is not null && RepairJudge.Of(vehicle, a, repair, work).MayBeRepaired
+            ? a with { Damage = [.. a.Damage.Where(d => !ReferenceEquals(d, puncture))] }
+            : a)],
+    };
 
     private static Assembly Set(Assembly assembly, VisitWork work) =>
         work.At(assembly.Position.ToString(), "pressure-set")?.Pressure is { } pressure

@@ -23,6 +23,21 @@ public sealed record StepLimits(int? FixingCount, Torque? Torque, Limit? Seating
     /// <summary>How far the stages had come, fixing by fixing; null where nothing of them was recorded.</summary>
     public TighteningRecord? Tightening { get; init; }
 
+    /// <summary>What is known of the puncture that is repaired here; null where none is.</summary>
+    public RepairVerdict? Repair { get; init; }
+
+    /// <summary>What a licensed shop did to the wheel; null where nothing is recorded.</summary>
+    public LicensedWork? Licensed { get; init; }
+
+    /// <summary>Why the tyre counts as flat by what was measured when it came, or null.</summary>
+    public string? RanLow { get; init; }
+
+    /// <summary>The rim is of several pieces: no air goes in here.</summary>
+    public bool OfSeveralPieces { get; init; }
+
+    /// <summary>Nobody said of how many pieces the rim is, and it may be of several.</summary>
+    public bool PiecesNotKnown { get; init; }
+
     /// <summary>Nothing to hold a step against: the steps of the vehicle as a whole.</summary>
     public static StepLimits None { get; } = new(null, null, null, null);
 }
@@ -39,7 +54,12 @@ public static class StepJudge
     {
         ArgumentNullException.ThrowIfNull(step);
         ArgumentNullException.ThrowIfNull(limits);
-        var (standing, why) = record is null ? (StepStanding.Open, Begun(step, limits))
+        var (standing, why) = step.Entry == StepEntry.Nothing ? Licensed(step, limits)
+            : step.Entry == StepEntry.Repair ? Repair(step, limits)
+            : limits.PiecesNotKnown && OfTheTyre(step) ? (record is null ? StepStanding.Open : StepStanding.Failed, "Nobody has said whether this rim is of one piece. Look at it and enter it first: a rim of several pieces is not worked on here.")
+            : record is null ? (StepStanding.Open, Begun(step, limits))
+            : limits.RanLow is { } low && (step.Id == "ran-low" ? record.Word == step.Passing[0] : step.Id == "pressure-set" && limits is { OfSeveralPieces: true, Licensed: not { Whole: true } })
+                ? (StepStanding.Failed, $"{low} {(step.Id == "ran-low" ? step.Stop : "It is referred to the licensed shop: no air goes in here.")}")
             : limits.RimMismatch is { } mismatch && step.Id is "rim-check" or "mount" or "seat" ? (StepStanding.Failed, $"{mismatch} Never put air into it: {step.Stop}")
             : step.Entry switch
         {
@@ -53,6 +73,8 @@ public static class StepJudge
             StepEntry.Pressure => Pressure(step, record, limits),
             StepEntry.Torques => Torques(record, limits),
             StepEntry.Spin => Spin(record, limits),
+            StepEntry.Repair => Repair(step, limits),
+            StepEntry.Nothing => Licensed(step, limits),
         };
         if (step.Id == "stages" && standing == StepStanding.Passed && OverTight(limits) is { } over)
         {
@@ -61,6 +83,26 @@ public static class StepJudge
 
         return new StepState(step, at, standing, record, why);
     }
+
+    /// <summary>The steps at which air goes out or in, or a bead over a flange.</summary>
+    private static bool OfTheTyre(ProcedureStep step) => step.Id is "core-out" or "bead-breaking" or "demount" or "mount" or "seat" or "core-in";
+
+    /// <summary>A step that stops the work here passes by nothing that anybody enters at it: only what a licensed shop did, with its paper, accounts for the wheel.</summary>
+    private static (StepStanding, string?) Licensed(ProcedureStep step, StepLimits limits) => limits.Licensed switch
+    {
+        { Whole: true } => (StepStanding.Passed, null),
+        { By: not null } => (StepStanding.Failed, $"{step.Stop} The number of the licensed shop's paper is not entered."),
+        { Paper: not null } => (StepStanding.Failed, $"{step.Stop} Which licensed shop did it is not entered."),
+        _ => (StepStanding.Failed, step.Stop),
+    };
+
+    private static (StepStanding, string?) Repair(ProcedureStep step, StepLimits limits) => limits.Repair switch
+    {
+        null => (StepStanding.Open, null),
+        { Refused: { Count: > 0 } refused } => (StepStanding.Failed, $"{step.Stop} {string.Join(" ", refused)}".TrimStart()),
+        { Missing: { Count: > 0 } missing } => (StepStanding.Open, $"Not entered yet: {string.Join(", ", missing.Select(m => m.What))}."),
+        _ => (StepStanding.Passed, null),
+    };
 
     /// <summary>What of a step is done that is not recorded yet, or null.</summary>
     private static string? Begun(ProcedureStep step, StepLimits limits) =>

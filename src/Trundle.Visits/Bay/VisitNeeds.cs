@@ -1,5 +1,6 @@
 using System.Globalization;
 using Trundle.Engine.Findings;
+using Trundle.Engine.Mounting;
 using Trundle.Engine.Vehicles;
 
 namespace Trundle.Visits.Bay;
@@ -59,7 +60,7 @@ public static class VisitNeeds
         ArgumentNullException.ThrowIfNull(work);
         ArgumentNullException.ThrowIfNull(known);
         var undecided = known.Where(f => VisitFindings.Stops(f, work) is not null).ToList();
-        return Arrive(subject).Concat(LookOver(subject, undecided)).Concat(Plan(subject, work));
+        return Arrive(subject).Concat(LookOver(subject, work, undecided)).Concat(Plan(subject, work));
     }
 
     private static IEnumerable<Need> Arrive(FittedVehicle subject)
@@ -119,7 +120,7 @@ public static class VisitNeeds
         static Need Vehicle(string field, string what, string? why) => new(Leg.Arrive, null, field, what, why);
     }
 
-    private static IEnumerable<Need> LookOver(FittedVehicle subject, List<Finding> undecided)
+    private static IEnumerable<Need> LookOver(FittedVehicle subject, VisitWork work, List<Finding> undecided)
     {
         foreach (var position in Positions(subject))
         {
@@ -139,6 +140,11 @@ public static class VisitNeeds
             if (assembly?.Pressure is null)
             {
                 missing.Add(($"{at}.pressure.value", "pressure"));
+            }
+
+            if (work.Jobs.GetValueOrDefault(position) == WheelJob.Demount && WheelKind.IsOfSeveralPieces(assembly?.Wheel, assembly?.Tyre, subject.Vehicle.VehicleClass) is null)
+            {
+                missing.Add(($"{at}.wheel.multiPiece", "whether the rim is of one piece"));
             }
 
             missing.AddRange(undecided.Where(f => f.Position == position.ToString()).Select(f => ($"work.decisions.{VisitFindings.DecisionKey(f)}.decision", "a decision on its TIN")));

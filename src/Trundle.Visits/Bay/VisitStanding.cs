@@ -18,7 +18,7 @@ public static class VisitStanding
     {
         ArgumentNullException.ThrowIfNull(root);
         var file = VisitFileReader.Read(root, problems);
-        return Of(file, VisitWorkReader.Read(file.Work, problems));
+        return Of(file, VisitWorkReader.Read(file, problems));
     }
 
     /// <summary>How a visit of the workshop stands: by its fields, and by what the register of condemned tyres and wheels says of them.</summary>
@@ -33,7 +33,7 @@ public static class VisitStanding
         var assembled = fields.Assemble();
         var found = new List<Problem>();
         var file = VisitFileReader.Read(assembled.Root, found);
-        var work = VisitWorkReader.Read(file.Work, found);
+        var work = VisitWorkReader.Read(file, found);
         problems.AddRange(found.Select(p => p.At(assembled.FieldOf(p.Where))));
         return Of(file, work, CondemnedNames.Undecided(CondemnedNames.Hits(fields, visit, register), fields), []);
     }
@@ -143,7 +143,7 @@ public static class VisitStanding
     private static bool HasBegun(Position position, LeavingVehicle leaves, VisitWork work) =>
         new[] { position, leaves.From(position) }
             .Any(p => work.Steps.TryGetValue(p.ToString(), out var steps)
-                && steps.Keys.Any(id => Procedure.Ordinary.Step(id) is { Leg: Leg.OffTheCar or Leg.Refit } step && step.Id is not "covers-off"));
+                && steps.Keys.Any(id => work.Procedure.Step(id) is { Leg: Leg.OffTheCar or Leg.Refit } step && step.Id is not "covers-off"));
 
     private static List<LegState> WithHandBack(List<LegState> legs, VisitWork work, int stops) =>
         [.. legs.Select(l => l.Leg == Leg.HandBack && !VisitState.Signed(work)

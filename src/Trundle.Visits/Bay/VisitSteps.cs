@@ -4,6 +4,7 @@ using Trundle.Engine.Pressure;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 using Trundle.Visits.Files;
+using Trundle.Visits.Procedures;
 
 namespace Trundle.Visits.Bay;
 
@@ -11,7 +12,7 @@ namespace Trundle.Visits.Bay;
 internal static class VisitSteps
 {
     /// <summary>Steps that are done at a wheel that nobody took off as well: they tell nothing of the job.</summary>
-    private static readonly string[] AtAnyWheel = ["covers-off", "feel", "cap-on", "pressure-set"];
+    private static readonly string[] AtAnyWheel = ["covers-off", "ran-low", "feel", "cap-on", "pressure-set"];
 
     /// <summary>Every step that is due, in the order of the procedure.</summary>
     public static List<StepState> Of(VisitFile file, LeavingVehicle leaves, VisitWork work, VehicleJudge judge)
@@ -20,21 +21,37 @@ internal static class VisitSteps
         var positions = VisitNeeds.Positions(arrived);
         var onWheels = LeavingVehicle.WithNewTyres(arrived, work);
         var mismatches = RimMismatches(judge.Of(onWheels));
-        var jobs = positions.ToDictionary(p => p, p => JobAt(p, leaves, work));
+        var kinds = positions.ToDictionary(p => p, p => WheelCircumstances.At(onWheels, p, work, file.Balance.GetValueOrDefault(p)));
+        var jobs = positions.ToDictionary(p => p, p => JobAt(p, leaves, work, kinds[p]));
+        var ofVehicle = Circumstances.AtAny(jobs.Where(j => j.Value > WheelJob.StaysOn).Select(j => kinds[j.Key]));
         var anyOff = jobs.Values.Any(job => job > WheelJob.StaysOn);
         var states = new List<StepState>();
+        var runLow = RunLow(judge.Of(arrived));
 
         // What a wheel's steps are held against is told once for each wheel, and its balance only where a step asks for it.
-        var off = positions.ToDictionary(p => p, p => LimitsAt(onWheels, p) with { RimMismatch = mismatches.GetValueOrDefault(p.ToString()) });
-        var on = positions.ToDictionary(p => p, p => LimitsAt(leaves.Vehicle, p) with { Tightening = work.Tightening.GetValueOrDefault(p) });
-        foreach (var step in Procedure.Ordinary.Steps)
+        var off = positions.ToDictionary(p => p, p => LimitsAt(onWheels, p) with
+        {
+            RimMismatch = mismatches.GetValueOrDefault(p.ToString()),
+            Repair = work.Repairs.TryGetValue(p, out var repair) && onWheels.At(p) is { } repaired ? RepairJudge.Of(onWheels, repaired, repair, work) : null,
+            Licensed = work.Licensed.GetValueOrDefault(p),
+            RanLow = kinds[p].Does(Circumstance.Truck) ? runLow.GetValueOrDefault(p.ToString()) : null,
+            PiecesNotKnown = kinds[p][Circumstance.MultiPiece] is null,
+        });
+        var on = positions.ToDictionary(p => p, p => LimitsAt(leaves.Vehicle, p) with
+        {
+            Tightening = work.Tightening.GetValueOrDefault(p),
+            RanLow = runLow.GetValueOrDefault(leaves.From(p).ToString()),
+            OfSeveralPieces = kinds.TryGetValue(leaves.From(p), out var kind) && kind.Does(Circumstance.MultiPiece),
+            Licensed = work.Licensed.GetValueOrDefault(leaves.From(p)),
+        });
+        foreach (var step in work.Procedure.Steps)
         {
             if (!step.PerWheel)
             {
                 // Nothing is lifted where no wheel comes off.
-                if (anyOff)
+                if (anyOff && step.Where(ofVehicle) is { } once)
                 {
-                    states.Add(StepJudge.Judge(step, "vehicle", work.At("vehicle", step.Id), StepLimits.None));
+                    states.Add(StepJudge.Judge(once, "vehicle", work.At("vehicle", step.Id), StepLimits.None));
                 }
 
                 continue;
@@ -45,7 +62,9 @@ internal static class VisitSteps
             foreach (var position in positions)
             {
                 var from = onVehicle ? leaves.From(position) : position;
-                if ((jobs.TryGetValue(from, out var job) ? job : JobAt(from, leaves, work)) < step.Job || (onVehicle && position.IsSpare))
+                var kind = kinds.TryGetValue(from, out var known) ? known : WheelCircumstances.At(onWheels, from, work, null);
+                if ((jobs.TryGetValue(from, out var job) ? job : JobAt(from, leaves, work, kind)) < step.Job || (onVehicle && position.IsSpare)
+                    || step.Where(kind) is not { } here || DoneElsewhere(step, kind, work.Licensed.GetValueOrDefault(from)))
                 {
                     continue;
                 }
@@ -54,7 +73,7 @@ internal static class VisitSteps
                 var limits = onVehicle ? on[position]
                     : step.Entry == StepEntry.Spin && record is not null ? off[position] with { Balance = BalanceAt(file, onWheels, position) }
                     : off[position];
-                states.Add(StepJudge.Judge(step, position.ToString(), record, limits));
+                states.Add(StepJudge.Judge(here, position.ToString(), record, limits));
             }
         }
 
@@ -63,15 +82,25 @@ internal static class VisitSteps
 
     /// <summary>The positions whose wheel comes off, named by where the assembly stands on the legs after the plan.</summary>
     public static IEnumerable<Position> OffWheels(FittedVehicle arrived, LeavingVehicle leaves, VisitWork work) =>
-        VisitNeeds.Positions(arrived).Where(p => !p.IsSpare && JobAt(leaves.From(p), leaves, work) > WheelJob.StaysOn);
+        VisitNeeds.Positions(arrived).Where(p => !p.IsSpare && JobAt(leaves.From(p), leaves, work, Circumstances.Ordinary) > WheelJob.StaysOn);
+
+    /// <summary>A rim of several pieces that a licensed shop did: what is done with the tyre is not due here any more.</summary>
+    private static bool DoneElsewhere(ProcedureStep step, Circumstances kind, LicensedWork? licensed) =>
+        step is { Job: WheelJob.Demount, Entry: not StepEntry.Nothing } && kind.Does(Circumstance.MultiPiece) && licensed is { Whole: true };
 
     /// <summary>
     /// The job at the wheel that came in at a position: as entered, at least off and on where a rotation moves it, and at least what was begun
     /// on it. Nobody takes a wheel's final torque away by writing that it stays on.
     /// </summary>
-    private static WheelJob JobAt(Position arrivedAt, LeavingVehicle leaves, VisitWork work)
+    private static WheelJob JobAt(Position arrivedAt, LeavingVehicle leaves, VisitWork work, Circumstances kind)
     {
         var job = work.Jobs.GetValueOrDefault(arrivedAt, WheelJob.StaysOn);
+        if (work.Repairs.ContainsKey(arrivedAt) || (kind.May(Circumstance.MultiPiece) && work.Renewed.ContainsKey(arrivedAt)))
+        {
+            // Neither is done with the tyre on its rim.
+            job = WheelJob.Demount;
+        }
+
         if (job == WheelJob.StaysOn && leaves.CameFrom.Values.Contains(arrivedAt))
         {
             job = WheelJob.OffAndOn;
@@ -83,7 +112,7 @@ internal static class VisitSteps
 
     private static WheelJob Begun(Position position, VisitWork work, Func<ProcedureStep, bool> on) =>
         work.Steps.TryGetValue(position.ToString(), out var recorded)
-            ? recorded.Keys.Select(Procedure.Ordinary.Step).Where(s => on(s) && !AtAnyWheel.Contains(s.Id)).Select(s => s.Job).DefaultIfEmpty(WheelJob.StaysOn).Max()
+            ? recorded.Keys.Select(work.Procedure.Step).Where(s => on(s) && !AtAnyWheel.Contains(s.Id)).Select(s => s.Job).DefaultIfEmpty(WheelJob.StaysOn).Max()
             : WheelJob.StaysOn;
 
     private static StepLimits LimitsAt(FittedVehicle vehicle, Position position)
@@ -96,6 +125,13 @@ internal static class VisitSteps
             PressureCeiling = PressureCeiling(assembly),
         };
     }
+
+    /// <summary>Why a tyre counts as run low by the pressure that was found, by the wheel's position; what the condition check says.</summary>
+    private static Dictionary<string, string> RunLow(JudgedVehicle judged) =>
+        judged.Condition
+            .Where(f => f is { Rule: "pressure.run-low-truck" or "pressure.run-low" or "pressure.warning", Category: > Category.Minor, Position: not null })
+            .GroupBy(f => f.Position!, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => $"{g.First().Measured.Text} was found: it counts as run low ({(g.First().Limit?.Source ?? g.First().Source).ForPeople}).", StringComparer.Ordinal);
 
     /// <summary>The lower of what the tyre and the wheel may hold, where either is known.</summary>
     private static Limit? PressureCeiling(Assembly? assembly)

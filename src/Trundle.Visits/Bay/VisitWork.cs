@@ -62,6 +62,15 @@ public sealed record VisitWork
     /// <summary>How far the stages at a wheel had come, by the position that it goes to.</summary>
     public IReadOnlyDictionary<Position, TighteningRecord> Tightening { get; init; } = new Dictionary<Position, TighteningRecord>();
 
+    /// <summary>Punctures that are repaired, by the position at which their wheel came in.</summary>
+    public IReadOnlyDictionary<Position, RepairRecord> Repairs { get; init; } = new Dictionary<Position, RepairRecord>();
+
+    /// <summary>What a licensed shop did, by the position at which the wheel came in.</summary>
+    public IReadOnlyDictionary<Position, LicensedWork> Licensed { get; init; } = new Dictionary<Position, LicensedWork>();
+
+    /// <summary>The procedure by which the visit is worked.</summary>
+    public Procedure Procedure { get; init; } = Procedure.BuiltIn;
+
     /// <summary>Decisions, by <see cref="VisitFindings.DecisionKey"/>.</summary>
     public IReadOnlyDictionary<string, Decision> Decisions { get; init; } = new Dictionary<string, Decision>();
 

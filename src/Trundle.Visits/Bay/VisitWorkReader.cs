@@ -21,11 +21,24 @@ public static class VisitWorkReader
     public static string Word(this WheelJob job) => JobWords.First(j => j.Item2 == job).Item1;
 
     /// <summary>Reads the part; nothing recorded where there is none.</summary>
-    public static VisitWork Read(FileNode? node, List<Problem> problems)
+    /// <param name="file">The visit's file as read, with the procedure that it took along.</param>
+    /// <param name="problems">Gathers every problem.</param>
+    public static VisitWork Read(VisitFile file, List<Problem> problems)
     {
+        ArgumentNullException.ThrowIfNull(file);
+        return Read(file.Work, file.Procedure, problems);
+    }
+
+    /// <summary>Reads the part by itself; nothing recorded where there is none.</summary>
+    /// <param name="node">The part, or null.</param>
+    /// <param name="procedure">The procedure whose steps it records.</param>
+    /// <param name="problems">Gathers every problem.</param>
+    public static VisitWork Read(FileNode? node, Procedure procedure, List<Problem> problems)
+    {
+        ArgumentNullException.ThrowIfNull(procedure);
         if (node is null)
         {
-            return VisitWork.Empty;
+            return VisitWork.Empty with { Procedure = procedure };
         }
 
         var o = new FileObject(node, problems);
@@ -42,7 +55,10 @@ public static class VisitWorkReader
             ReTorque = o.Object("reTorque") is { } again ? ReTorqueRecord.Read(again) : null,
             Jobs = ByPosition<WheelJob>(o, "jobs", (jobs, key) => jobs.Word(key, JobWords) is { } job ? [job] : []),
             Renewed = ByPosition<RenewedTyre>(o, "renewed", (list, key) => list.Object(key) is { } item && ReadRenewed(item) is { } renewed ? [renewed] : []),
-            Steps = ReadSteps(o),
+            Procedure = procedure,
+            Steps = ReadSteps(o, procedure),
+            Repairs = ByPosition<RepairRecord>(o, "repairs", (list, key) => list.Object(key) is { } item && RepairRecord.Read(item) is { } repair ? [repair] : []),
+            Licensed = ByPosition<LicensedWork>(o, "licensed", (list, key) => list.Object(key) is { } item ? [LicensedWork.Read(item)] : []),
             Tightening = ByPosition<TighteningRecord>(o, "tightening", (list, key) => list.Object(key) is { } item ? [TighteningRecord.Read(item)] : []),
             Decisions = ReadDecisions(o),
             HandedBackBy = handBack?.Text("by"),
@@ -101,7 +117,7 @@ public static class VisitWorkReader
         list.Done();
     }
 
-    private static Dictionary<string, IReadOnlyDictionary<string, StepRecord>> ReadSteps(FileObject o)
+    private static Dictionary<string, IReadOnlyDictionary<string, StepRecord>> ReadSteps(FileObject o, Procedure procedure)
     {
         var result = new Dictionary<string, IReadOnlyDictionary<string, StepRecord>>(StringComparer.Ordinal);
         if (o.Node("steps") is not { } node || o.Object("steps") is not { } places)
@@ -122,7 +138,7 @@ public static class VisitWorkReader
             var at = name == "vehicle" ? name : position.Value.ToString();
             if (places.Object(name) is { } steps)
             {
-                result[at] = ReadPlace(steps, name == "vehicle");
+                result[at] = ReadPlace(steps, procedure, name == "vehicle");
             }
         }
 
@@ -130,10 +146,10 @@ public static class VisitWorkReader
         return result;
     }
 
-    private static Dictionary<string, StepRecord> ReadPlace(FileObject o, bool vehicle)
+    private static Dictionary<string, StepRecord> ReadPlace(FileObject o, Procedure procedure, bool vehicle)
     {
         var records = new Dictionary<string, StepRecord>(StringComparer.Ordinal);
-        foreach (var step in Procedure.Ordinary.Steps.Where(s => s.PerWheel != vehicle))
+        foreach (var step in procedure.Steps.Where(s => s.PerWheel != vehicle))
         {
             if (!o.Has(step.Id))
             {
@@ -142,6 +158,10 @@ public static class VisitWorkReader
 
             switch (step.Entry)
             {
+                case StepEntry.Repair:
+                case StepEntry.Nothing:
+                    o.Wrong(step.Id, "not-entered-here", step.Entry == StepEntry.Repair ? "What was found of a puncture is entered under 'repairs', by the wheel's position." : "Nothing is entered at this step: what a licensed shop did is entered under 'licensed', by the wheel's position.");
+                    break;
                 case StepEntry.Confirm:
                 case StepEntry.Text:
                     Add(step, new StepRecord(o.Text(step.Id), null, NoTorques, null, null));

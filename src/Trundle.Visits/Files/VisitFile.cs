@@ -1,5 +1,6 @@
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
+using Trundle.Visits.Bay;
 using Trundle.Visits.Paper;
 
 namespace Trundle.Visits.Files;
@@ -14,6 +15,9 @@ public sealed record VisitFile(FittedVehicle Subject, IReadOnlyDictionary<Positi
 {
     /// <summary>What was seen of the vehicle itself when it came, before any work.</summary>
     public ArrivalRecord Arrival { get; init; } = ArrivalRecord.Nothing;
+
+    /// <summary>The procedure by which this visit is worked: the one that it took along.</summary>
+    public Procedure Procedure { get; init; } = Procedure.BuiltIn;
 }
 
 /// <summary>Where and how the vehicle will run.</summary>

@@ -8,6 +8,7 @@ using Trundle.Measures;
 using Trundle.Visits.Bay;
 using Trundle.Visits.Operations;
 using Trundle.Visits.Paper;
+using Trundle.Visits.Procedures;
 
 namespace Trundle.Visits.Files;
 
@@ -34,6 +35,7 @@ public static class VisitFileReader
         var date = file.Date("date");
         var country = file.Reference("country", ReadCountry);
         var inForce = file.Object("shopRules") is { } own ? ShopRulesReader.Read(own) : RulesInForce.Carried;
+        var procedure = file.Node(WorkshopProcedure.Root) is { } laid ? WorkshopProcedure.Read(laid, problems).Procedure : Procedure.BuiltIn;
         var vehicle = file.Object("vehicle") is { } v ? ReadVehicle(v) : new Vehicle();
         var fitted = new List<Assembly>();
         var balance = new Dictionary<Position, FileNode>();
@@ -74,7 +76,7 @@ public static class VisitFileReader
         var work = file.Node("work");
         file.Knows("rotation", "ahead", "replace");
         file.Done();
-        return new VisitFile(new FittedVehicle(vehicle, fitted, rules, date) { Ambient = conditions.Ambient, Country = country, InForce = inForce }, balance, studies, conditions, work) { Arrival = arrival };
+        return new VisitFile(new FittedVehicle(vehicle, fitted, rules, date) { Ambient = conditions.Ambient, Country = country, InForce = inForce }, balance, studies, conditions, work) { Arrival = arrival, Procedure = procedure };
     }
 
     /// <summary>A country's two letters.</summary>
@@ -138,6 +140,7 @@ public static class VisitFileReader
             SparePlacard = o.Object("spare") is { } spare ? ReadSpare(spare) : null,
             TopSpeed = o.Quantity<Speed>("topSpeed", "km/h", Speed.FromKilometresPerHour(5), Speed.FromKilometresPerHour(450)),
             VehicleClass = ReadVehicleClass(o, "class"),
+            AirSuspension = o.Flag("airSuspension"),
         };
         o.Done();
         return vehicle;
@@ -269,6 +272,7 @@ public static class VisitFileReader
             Damage = o.Objects("damage").Select(InspectionFileReader.ReadDamage).OfType<Damage>().ToList(),
             Fixings = o.Objects("fixings").Select(FixingsReader.Found).ToList(),
             Load = o.Quantity<Mass>("load", "kg", Mass.FromKilograms(1), Mass.FromKilograms(20_000)),
+            Mass = o.Quantity<Mass>("mass", "kg", Mass.FromKilograms(1), Mass.FromKilograms(2000)),
             Sensor = o.Word("sensor", ("working", SensorState.Working), ("not working", SensorState.NotWorking), ("none", SensorState.Absent)),
             SensorParts = o.Object("sensorParts") is { } parts ? InspectionFileReader.ReadSensorParts(parts) : null,
             Valve = o.Object("valve") is { } valve ? InspectionFileReader.ReadValve(valve) : null,
@@ -287,6 +291,7 @@ public static class VisitFileReader
             Sensor = read.Sensor,
             SensorParts = read.SensorParts,
             Valve = read.Valve,
+            Mass = read.Mass,
         };
     }
 
@@ -343,6 +348,7 @@ public static class VisitFileReader
             MultiPiece = o.Flag("multiPiece"),
             Damage = InspectionFileReader.ReadWheelDamage(o),
             Condemned = o.Flag("condemned") ?? false,
+            Reversed = o.Flag("reversed"),
         };
         o.Done();
         return wheel;

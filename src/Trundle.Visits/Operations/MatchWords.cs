@@ -71,7 +71,7 @@ internal static class MatchWords
     public static IReadOnlyList<string> Cautions(FittedTyre? tyre, Wheel? wheel)
     {
         var cautions = new List<string>(SeatingCeiling.For(tyre, wheel).Cautions);
-        cautions.AddRange(new[] { "core-out", "bead-breaking", "mount" }.Select(id => Procedure.Ordinary.Step(id).Caution).OfType<string>());
+        cautions.AddRange(new[] { "core-out", "bead-breaking", "mount" }.SelectMany(id => Procedure.BuiltIn.Step(id).Cautions).Where(c => c.When.Count == 0).Select(c => c.Text));
         if (tyre is { Directional: true } or { Asymmetric: true })
         {
             cautions.Add("This tyre has a direction or an outside: the same side stays outwards, and the arrow still points forwards on the side of the vehicle that it goes to.");

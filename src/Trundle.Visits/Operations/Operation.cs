@@ -79,6 +79,8 @@ public static class OperationList
         FitmentOperation.Operation,
         InspectOperation.Operation,
         InstrumentCheckOperation.Operation,
+        ProcedureCheckOperation.Operation,
+        ProcedurePrintOperation.Operation,
         VisitCheckOperation.Operation,
     ];
 

@@ -80,6 +80,8 @@ public static class VisitCheckOperation
                 ["by"] = state.Work.HandedBackBy,
                 ["stops"] = AnswerJson.List(state.Stops.Select(s => (JsonNode?)new JsonObject { ["leg"] = s.Leg.Key(), ["position"] = s.Position, ["what"] = s.What, ["why"] = s.Why, ["decision"] = s.DecisionKey })),
             },
+            ["procedure"] = new JsonObject { ["edition"] = state.Work.Procedure.Edition, ["workshopEdition"] = state.Work.Procedure.Workshop?.Edition },
+            ["repairs"] = AnswerJson.List(state.Work.Repairs.OrderBy(r => r.Key.ToString(), StringComparer.Ordinal).Select(r => (JsonNode?)Repair(r.Key.ToString(), RepairJudge.OnVisit(state, r.Key)?.Verdict))),
             ["decisionsWithoutFinding"] = AnswerJson.List(DecisionNotes.Of(state).Select(n => (JsonNode?)new JsonObject { ["key"] = n.Key, ["nearest"] = n.Nearest, ["note"] = n.Text })),
             ["reTorque"] = Json(ReTorqueDue.Of(state)),
             ["instruments"] = AnswerJson.List(state.Work.Instruments.Select(i => (JsonNode?)new JsonObject
@@ -126,6 +128,15 @@ public static class VisitCheckOperation
             ["by"] = done.By,
             ["torquesNewtonMetres"] = new JsonObject(done.Torques.Select(w => KeyValuePair.Create(w.Key.ToString(), (JsonNode?)new JsonObject(w.Value.Select(t => KeyValuePair.Create(t.Key.ToString(System.Globalization.CultureInfo.InvariantCulture), (JsonNode?)t.Value.NewtonMetres)))))),
         },
+    };
+
+    private static JsonObject Repair(string at, RepairVerdict? verdict) => new()
+    {
+        ["position"] = at,
+        ["mayBeRepaired"] = verdict?.MayBeRepaired ?? false,
+        ["refused"] = AnswerJson.List(verdict?.Refused ?? []),
+        ["missing"] = AnswerJson.List(verdict?.Missing.Select(m => m.What) ?? []),
+        ["cautions"] = AnswerJson.List(verdict?.Cautions ?? []),
     };
 
     private static string Word(StepStanding standing) => standing switch

@@ -3,6 +3,7 @@ using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 using Trundle.Visits.Bay;
 using Trundle.Visits.Files;
+using Trundle.Visits.Procedures;
 
 namespace Trundle.Web.Client.Entries;
 
@@ -83,9 +84,9 @@ public sealed class VisitReading
         var (read, ofFile) = before is not null && changed!.All(before.LeavesTheVehicle)
             ? (before.Read with { Balance = Balances(root, before.Subject), Studies = Studies(root, before.Subject), Work = root.Member("work") }, before._ofFile)
             : ReadFile(root);
-        var (work, ofWork) = before is not null && changed!.All(f => !Under(f, "work"))
+        var (work, ofWork) = before is not null && changed!.All(f => !Under(f, "work") && !Under(f, WorkshopProcedure.Root))
             ? (before.State.Work, before._ofWork)
-            : ReadWork(read.Work);
+            : ReadWork(read);
         if (before is not null && changed!.All(f => !Under(f, "work.renewed")))
         {
             // The same new tyres stay the same objects, by which a vehicle that was judged already is known again.
@@ -111,10 +112,10 @@ public sealed class VisitReading
         return (VisitFileReader.Read(root, problems), problems);
     }
 
-    private static (VisitWork Work, IReadOnlyList<Problem> Problems) ReadWork(FileNode? node)
+    private static (VisitWork Work, IReadOnlyList<Problem> Problems) ReadWork(VisitFile file)
     {
         var problems = new List<Problem>();
-        return (VisitWorkReader.Read(node, problems), problems);
+        return (VisitWorkReader.Read(file, problems), problems);
     }
 
     /// <summary>The balance parts of the file, wheel by wheel, where the assemblies are the same as before.</summary>

@@ -31,6 +31,8 @@ public sealed record StepNeed(string Href, string What)
             { Entry: StepEntry.Pressure } => Here(field, state.Record is null ? "what the gauge shows" : $"another pressure, since {Short(visit, field)} does not pass"),
             { Entry: StepEntry.Text } => Here(field, state.Step.Title),
             { Entry: StepEntry.Spin } => Spin(),
+            { Entry: StepEntry.Repair } when position is { } at => Repair(at),
+            { Entry: StepEntry.Nothing } => Licensed(),
             { Entry: StepEntry.Torques } or { Id: "stages" } when position is { } at => Tightening(at),
             { Id: "first-spin" } when position is { } at => BalanceOf(at),
             _ => null,
@@ -48,6 +50,15 @@ public sealed record StepNeed(string Href, string What)
                 _ => Here($"{field}.inner.mass", "the display of both planes"),
             };
         }
+
+        StepNeed? Repair(Position at)
+        {
+            var open = RepairJudge.OnVisit(visit.State, at)?.Verdict;
+            return open is { Refused.Count: 0, Missing: [var first, ..] } ? Here(first.Field, first.What) : null;
+        }
+
+        StepNeed? Licensed() => state.Standing == StepStanding.Passed ? null
+            : Here($"{LicensedWork.FieldAt(state.At)}.{(visit[$"{LicensedWork.FieldAt(state.At)}.by"] is null ? "by" : "paper")}", "what the licensed shop did");
 
         StepNeed? Tightening(Position at) => WheelFixings.PlanAt(visit, at) switch
         {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Trundle.Store;
 using Trundle.Visits.Bay;
+using Trundle.Visits.Procedures;
 
 namespace Trundle.Web.Demo;
 
@@ -98,11 +99,14 @@ internal sealed class DemoVisit
     /// <summary>Records every step of a leg at one place as passed, up to and with the last one named.</summary>
     public DemoVisit Passed(Leg leg, string place, WheelJob job, string pressure, int fixings, string torque, string? last = null)
     {
-        foreach (var step in Procedure.Ordinary.On(leg).Where(s => s.PerWheel == (place != "vehicle") && s.Job <= job))
+        foreach (var step in Procedure.BuiltIn.On(leg).Select(s => s.Where(Circumstances.Ordinary)).OfType<ProcedureStep>().Where(s => s.PerWheel == (place != "vehicle") && s.Job <= job))
         {
             var field = step.FieldAt(place);
             switch (step.Entry)
             {
+                case StepEntry.Repair:
+                case StepEntry.Nothing:
+                    throw new InvalidOperationException($"The invented workshop records nothing at '{step.Title}'.");
                 case StepEntry.Confirm:
                 case StepEntry.Text:
                     Enter(field, "done");

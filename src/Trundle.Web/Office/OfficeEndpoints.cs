@@ -9,6 +9,7 @@ using Trundle.Web.Office.Condemned;
 using Trundle.Web.Office.History;
 using Trundle.Web.Office.Instruments;
 using Trundle.Web.Office.People;
+using Trundle.Web.Office.Procedures;
 using Trundle.Web.Office.ReTorques;
 using Trundle.Web.Office.Scrap;
 using Trundle.Web.Office.Recall;
@@ -39,6 +40,7 @@ internal static class OfficeEndpoints
         routes.MapCondemned();
         routes.MapReTorque();
         routes.MapInstruments();
+        routes.MapProcedures();
         routes.MapStock();
         routes.MapScrap();
         routes.MapSets();

@@ -23,8 +23,8 @@ internal static class Opening
         var first = new List<Entry>();
         if (there.Fields[EntryGate.NumberField] is null)
         {
-            // Before the number: once a visit has it, the rules by which it is judged are no longer entered.
-            foreach (var (field, typed) in rules.Fields)
+            // Before the number: once a visit has it, the rules by which it is judged and the procedure by which it is worked are no longer entered.
+            foreach (var (field, typed) in rules.Fields.Concat(store.Procedures.ForAVisit()))
             {
                 Add(field, typed);
             }

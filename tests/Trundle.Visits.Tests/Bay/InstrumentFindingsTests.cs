@@ -85,7 +85,7 @@ public class InstrumentFindingsTests
         foreach (var use in InstrumentUse.All)
         {
             Visit($$"""{"{{use.Key}}": "one"}""").Work.Used(use.Key)!.Name.ShouldBe("one");
-            use.Steps.ShouldAllBe(s => Procedure.Ordinary.Step(s).Id == s);
+            use.Steps.ShouldAllBe(s => Procedure.BuiltIn.Step(s).Id == s);
         }
     }
 }

@@ -54,7 +54,7 @@ public class StageTorquesTests
     [InlineData("40 N·m", StepStanding.Passed)]
     public void A_fixing_that_got_more_than_the_makers_torque_at_a_stage_stops_the_stages(string torque, StepStanding standing)
     {
-        var step = Procedure.Ordinary.Step("stages");
+        var step = Procedure.BuiltIn.Step("stages");
         var record = new StepRecord("all stages in sequence", null, new Dictionary<int, Torque>(), null, null);
         var limits = new StepLimits(5, Torque.FromNewtonMetres(110), null, null)
         {

@@ -12,7 +12,7 @@ public sealed class StepJudgeTests
         null);
 
     private static StepState Judged(string step, StepRecord? record, StepLimits? limits = null) =>
-        StepJudge.Judge(Procedure.Ordinary.Step(step), "1L", record, limits ?? Limits);
+        StepJudge.Judge(Procedure.BuiltIn.Step(step), "1L", record, limits ?? Limits);
 
     private static StepRecord Torques(params double[] newtonMetres) =>
         new(null, null, newtonMetres.Select((t, i) => (t, i)).ToDictionary(t => t.i + 1, t => Torque.FromNewtonMetres(t.t)), null, null);
@@ -67,14 +67,14 @@ public sealed class StepJudgeTests
     {
         foreach (var id in new[] { "slacken", "chocks", "lift-points", "stands", "feel", "core-out", "bead-breaking", "clamp", "demount", "rim-check", "mount", "clamps-released", "seat", "bead-line", "cone", "first-spin", "check-spin", "by-hand", "stages", "final-torque" })
         {
-            Procedure.Ordinary.Step(id).Caution.ShouldNotBeNullOrWhiteSpace(id);
+            Procedure.BuiltIn.Step(id).Cautions.Where(c => c.When.Count == 0).ShouldNotBeEmpty(id);
         }
     }
 
     [Fact]
     public void Every_passing_word_is_a_choice_and_every_choice_step_has_one_that_passes()
     {
-        foreach (var step in Procedure.Ordinary.Steps.Where(s => s.Entry == StepEntry.Choice))
+        foreach (var step in Procedure.BuiltIn.Steps.Where(s => s.Entry == StepEntry.Choice))
         {
             step.Passing.ShouldNotBeEmpty(step.Id);
             step.Passing.Except(step.Choices).ShouldBeEmpty(step.Id);

@@ -78,6 +78,12 @@ public sealed class OperationFuzzTests
             {"kind": "torque wrench", "by": "a laboratory", "certificate": "C 1", "stated": "passed", "permitted": "4 %",
              "points": [{"reference": "40 N·m", "shown": "41 N·m"}, {"reference": "147.5 lbf·ft", "shown": "200 N·m"}]}
             """,
+        ["procedure print"] = """{"part": "sensor"}""",
+        ["procedure check"] = """
+            {"name": "Ours", "edition": "3", "machines": [{"name": "by the door", "instruction": "turn slowly"}],
+             "steps": [{"id": "seat", "why": "so that it sits", "cautions": ["ear protection", {"text": "slowly", "when": ["lowProfile"]}], "hold": true},
+                       {"id": "photo", "after": "rim-check", "title": "Photograph", "text": "Take one.", "enter": "choice", "choices": ["taken", "not taken"], "passing": ["taken"], "stop": "Take it."}]}
+            """,
         ["balance trial"] = """
             {"points": 2,
              "runs": [

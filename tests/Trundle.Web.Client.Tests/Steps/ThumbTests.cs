@@ -78,6 +78,6 @@ public sealed class ThumbTests : BayContext
     public void A_step_left_behind_at_the_wheel_comes_before_the_next_wheel()
     {
         BeforeTheSignature(Role.Technician, ("work.steps.1L.covers-off", ""), ("work.steps.1R.covers-off", ""));
-        First(Page(Leg.OffTheCar, "1L", "slacken")).ShouldBe(Procedure.Ordinary.Step("covers-off").Title);
+        First(Page(Leg.OffTheCar, "1L", "slacken")).ShouldBe(Procedure.BuiltIn.Step("covers-off").Title);
     }
 }

@@ -45,7 +45,7 @@ public sealed record ArrivalForm(IReadOnlyList<(string Heading, IReadOnlyList<Ar
         var assembled = before.With(form.Entries(before, "", DateTimeOffset.MaxValue)).Assemble();
         var problems = new List<Problem>();
         var file = VisitFileReader.Read(assembled.Root, problems);
-        VisitWorkReader.Read(file.Work, problems);
+        VisitWorkReader.Read(file, problems);
         return form.With(field =>
         {
             var problem = problems.FirstOrDefault(p => assembled.FieldOf(p.Where) == field.Field)?.Message;
