@@ -67,36 +67,6 @@ internal static class ScoreFloor
         return least is { } left ? Math.Max(0, (left / score.Bound(plane.Side)) - 1e-12) : 0;
     }
 
-    /// <summary>
-    /// The floor of one plane whose places turn every set into whole steps of one grid of vectors: three, four or six spokes, and masses that are whole
-    /// multiples of one. However much is fitted, nothing comes nearer to the need than the grid does. Behind other numbers of spokes there is no such grid.
-    /// </summary>
-    public static double OfSteps(ScoreParts score, ChoicePlane plane)
-    {
-        if (plane.Places is not { } places || !double.IsFinite(score.Bound(plane.Side)) || WholeStep.Of(plane.Types.All.Select(t => t.MassGrams)) is not { } step)
-        {
-            return 0;
-        }
-
-        Complex[] directions = [.. places.Select(p => Complex.FromPolarCoordinates(1, double.DegreesToRadians(p)))];
-        var (first, second) = (directions[0], directions.FirstOrDefault(d => Math.Abs(Cross(directions[0], d)) > 0.5));
-        if (second == Complex.Zero || !directions.All(d => IsWhole(Cross(d, second) / Cross(first, second)) && IsWhole(Cross(first, d) / Cross(first, second))))
-        {
-            return 0;
-        }
-
-        // Two sides of a cell stand 30° to 150° apart: the nearest corner is at most two cells from the rounded one.
-        var arm = step * plane.RadiusMillimetres;
-        var (alongFirst, alongSecond) = (Math.Round(Cross(plane.Need, second) / Cross(first, second) / arm), Math.Round(Cross(first, plane.Need) / Cross(first, second) / arm));
-        var least = (from i in Enumerable.Range(-2, 5)
-                     from j in Enumerable.Range(-2, 5)
-                     select (((alongFirst + i) * arm * first) + ((alongSecond + j) * arm * second) - plane.Need).Magnitude).Min();
-        return Math.Max(0, (least / score.Bound(plane.Side)) - 1e-12);
-
-        static double Cross(Complex a, Complex b) => (a.Real * b.Imaginary) - (a.Imaginary * b.Real);
-        static bool IsWhole(double x) => Math.Abs(x - Math.Round(x)) < 1e-9;
-    }
-
     /// <summary>Every mass that the counted items of a plane can make; null where there are too many or no count.</summary>
     private static SortedSet<double>? Sums(ChoicePlane plane, double mostGrams)
     {

@@ -62,9 +62,8 @@ internal sealed class WeightChoice
         (_inner, _outer) = PlaneSetup.Of(problem, score);
         _sharedCounts = _inner.Kind == _outer.Kind && _inner.Counts is not null;
         _lightest = Math.Min(_inner.Types.LightestGrams, _outer.Types.LightestGrams) is var least && double.IsFinite(least) ? least : 0;
-        var (floorInner, floorOuter) = (ScoreFloor.OfSteps(score, _inner), ScoreFloor.OfSteps(score, _outer));
-        _floor = Math.Max(ScoreFloor.Of(score, _inner, _outer, _sharedCounts, _mostGrams), Math.Max(floorInner, floorOuter));
-        _squares = score.Separate ? (floorInner * floorInner) + (floorOuter * floorOuter) : 0;
+        (_floor, _squares) = StepFloor.Of(score, _inner, _outer);
+        _floor = Math.Max(_floor, ScoreFloor.Of(score, _inner, _outer, _sharedCounts, _mostGrams));
         _most = Math.Min(_maxPieces ?? MostPieces, Math.Min(_sharedCounts ? _inner.DrawerPieces : MostPieces, MostOf(_inner) + MostOf(_outer)));
         _softGrams = _inner.UsualGrams + _outer.UsualGrams + _lightest;
         _places = PlacesOf(_budget);

@@ -59,6 +59,42 @@ public class SpokeWheelsTests
     }
 
     [Fact]
+    public void A_tolerance_that_joins_the_planes_is_proven_out_of_reach_by_both_grids_together()
+    {
+        var beyond = 0;
+        for (var seed = 0; seed < 24; seed++)
+        {
+            var random = new Random(seed);
+            var spokes = new[] { 3, 4, 6 }[random.Next(3)];
+            var (inner, innerAt, outer, outerAt) = (random.NextDouble() * 40, random.NextDouble() * 360, random.NextDouble() * 40, random.NextDouble() * 360);
+            var (most, apart) = (Unbalance.FromGramMillimetres(300), CoupleUnbalance.FromGramSquareMillimetres(25_000));
+            var outcome = BalanceSolve.Run(Wheel(spokes, 0, inner, innerAt, outer, outerAt, 1) with { Tolerance = new BalanceTolerance { Static = most, Couple = apart, Source = Source.Entered("the test") } });
+            outcome.ProvenOptimal.ShouldBeTrue($"seed {seed}");
+            if (outcome.WithinTolerance)
+            {
+                continue;
+            }
+
+            // Every whole step of either sign in both planes that leaves less than 20 g in each.
+            var (left1, left2) = (Left(spokes, inner, innerAt), Left(spokes, outer, outerAt));
+            var least = (from a in left1
+                         from b in left2
+                         select Math.Max((a + b).Magnitude * RadiusMillimetres / 300, (b - a).Magnitude * RadiusMillimetres * 75 / 25_000)).Min();
+            outcome.Score.ShouldBe(least, 1e-9, $"seed {seed}");
+            beyond++;
+        }
+
+        beyond.ShouldBeGreaterThan(5);
+
+        static List<Complex> Left(int spokes, double grams, double degrees)
+        {
+            var need = Complex.FromPolarCoordinates(grams, Radians(degrees));
+            var other = Complex.FromPolarCoordinates(Segment, Radians(360.0 / spokes));
+            return [.. from n in Enumerable.Range(-20, 41) from m in Enumerable.Range(-20, 41) let left = (n * Segment) + (m * other) - need where left.Magnitude < 20 select left];
+        }
+    }
+
+    [Fact]
     public void Behind_eight_spokes_no_three_strips_however_heavy_do_what_four_are_proven_for()
     {
         var proven = 0;
