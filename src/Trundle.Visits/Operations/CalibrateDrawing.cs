@@ -29,7 +29,7 @@ public static class CalibrateDrawing
     private static NumberVector Vector(JsonNode speed, string side, int point, VectorLook look)
     {
         var given = speed["influence"]![side]![point]!;
-        return new NumberVector($"in the {side} plane", Number(given, "magnitudePerGramMillimetre") * GramMillimetres, Angle.FromDegrees(Number(given, "phaseDegrees")), look) { Mark = side };
+        return new NumberVector($"in the {side} plane", Number(given, "magnitudePerGramMillimetre") * GramMillimetres, Angle.FromDegrees(Number(given, "phaseDegrees")), look);
     }
 
     private static double Number(JsonNode node, string key) => node[key]!.GetValue<double>();
