@@ -30,7 +30,7 @@ public static class DamageWords
         Verdict.MayRun => "may run, by what was entered",
         Verdict.Repair => "may be repaired from inside, by what was entered",
         Verdict.Refer => "look, measure or ask before anything else",
-        Verdict.Renew => "renew",
-        Verdict.Discard => "discard: not to be used again",
+        Verdict.Renew => "another one takes its place",
+        Verdict.Discard => "not to be used again",
     };
 }
