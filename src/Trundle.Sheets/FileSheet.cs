@@ -25,6 +25,7 @@ internal static class FileSheet
         Findings(flow, content, "What was found when it came", content.Found);
         FileWheels.Planned(flow, content);
         FileWheels.Pressures(flow, content);
+        FileLosses.Write(flow, content);
         FileWheels.Balanced(flow, content);
         FileFixings.Write(flow, content);
         FileInstruments.Write(flow, content);

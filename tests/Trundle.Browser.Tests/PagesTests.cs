@@ -116,6 +116,8 @@ public sealed class ToolPagesTests(Bay bay, Device device) : IClassFixture<Devic
         { "match", "match-one-tyre.json" },
         { "match", "match-set-unbalance.json" },
         { "match", "match-four-sizes-only.json" },
+        { "leak", "leak-slow-valve.json" },
+        { "leak", "leak-cold-snap.json" },
     };
 
     [Fact]
@@ -130,6 +132,7 @@ public sealed class ToolPagesTests(Bay bay, Device device) : IClassFixture<Devic
     [InlineData("runout")]
     [InlineData("trial")]
     [InlineData("match")]
+    [InlineData("leak")]
     [InlineData("calibrate")]
     [InlineData("capture")]
     public async Task A_blank_tool_has_no_fault(string key)

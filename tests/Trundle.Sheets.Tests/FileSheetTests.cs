@@ -42,6 +42,22 @@ public class FileSheetTests
     }
 
     [Fact]
+    public void A_loss_of_air_that_was_followed_stands_with_its_range_and_the_warning()
+    {
+        var visit = TestVisits.Finished();
+        visit["fitted"]!.AsArray()[0]!["leak"] = JsonNode.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "leak-slow-valve.json")));
+        visit["fitted"]!.AsArray()[1]!["leak"] = JsonNode.Parse("""{"readings":[{"at":"2026-03-14","pressure":"230 kPa","temperature":"9 °C"}]}""");
+        var text = TestVisits.Text(TestVisits.Write(visit, SheetReader.File).Pdf);
+
+        // docs/guide/leak-files.md: the figures of the sample.
+        text.ShouldHold("19.7 kPa a month (15.8 kPa to 23.7 kPa, 95 %) by 5 readings");
+        text.ShouldHold("The warning at 184 kPa (27 psi)");
+        text.ShouldHold("comes in 68 days");
+        text.ShouldHold("not answered yet. A loss needs at least two readings.");
+        TestVisits.Text(TestVisits.Write(TestVisits.Finished(), SheetReader.File).Pdf).ShouldNotHold("Loss of air");
+    }
+
+    [Fact]
     public void It_holds_every_finding_of_the_check_with_its_limit_source_and_status()
     {
         var visit = TestVisits.Finished();

@@ -21,6 +21,12 @@ public sealed record LossRange(GaugePressure Estimate, GaugePressure StandardErr
     internal LossRange Times(double factor) => new(Estimate * factor, StandardError * factor, Low * factor, High * factor);
 }
 
+/// <summary>The line at one time, at the reference temperature.</summary>
+/// <param name="Estimate">The line itself.</param>
+/// <param name="Low">Lower edge of its 95 % band.</param>
+/// <param name="High">Upper edge.</param>
+public readonly record struct LossLine(GaugePressure Estimate, GaugePressure Low, GaugePressure High);
+
 /// <summary>How long until a pressure is reached, counted from the last reading. Each is null where it does not come within ten years.</summary>
 /// <param name="Estimate">By the line itself.</param>
 /// <param name="Earliest">By the lower edge of the line's 95 % band.</param>
@@ -135,13 +141,26 @@ public sealed class PressureLoss
     /// <param name="temperature">Temperature of the tyre's air then.</param>
     public TimeToPressure Until(GaugePressure pressure, Temperature temperature)
     {
-        var target = pressure.In(Air).Pascals * Reference.Kelvins / temperature.Kelvins;
+        var target = Target(pressure, temperature);
         return new TimeToPressure(
             Crossing(t => At(t) - target),
             Crossing(t => At(t) - HalfWidth(t) - target),
             Crossing(t => At(t) + HalfWidth(t) - target),
             At(_last) <= target);
     }
+
+    /// <summary>What the line says for a time, since air was last let in or out.</summary>
+    /// <param name="time">By the clock of the readings.</param>
+    public LossLine At(DateTime time)
+    {
+        var day = (time - Points[0].Reading.At).TotalDays;
+        return new LossLine(Gauge(At(day)), Gauge(At(day) - HalfWidth(day)), Gauge(At(day) + HalfWidth(day)));
+    }
+
+    /// <summary>What a gauge pressure at some temperature, in the air of the last reading, is at the reference temperature.</summary>
+    /// <param name="pressure">What the gauge shows.</param>
+    /// <param name="temperature">Temperature of the tyre's air.</param>
+    public GaugePressure AtReference(GaugePressure pressure, Temperature temperature) => Gauge(Target(pressure, temperature));
 
     /// <summary>How far apart two readings of this accuracy must be taken for the loss in a month to be known to within half of a difference.</summary>
     /// <param name="difference">The difference of two losses in a month that is to be told.</param>
@@ -199,6 +218,8 @@ public sealed class PressureLoss
 
         return TimeSpan.FromDays(high - _last);
     }
+
+    private double Target(GaugePressure pressure, Temperature temperature) => pressure.In(Air).Pascals * Reference.Kelvins / temperature.Kelvins;
 
     private double At(double day) => _levelMean + (_slope * (day - _timeMean));
 

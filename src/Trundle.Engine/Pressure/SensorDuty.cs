@@ -22,10 +22,14 @@ public static class SensorDuty
         var touched = vehicle.Fitted.Where(a => moved.Contains(a.Position)).ToList();
         if (touched.Count > 0 && touched.TrueForAll(a => a.Sensor == SensorState.Absent))
         {
-            return ["After: no wheel that was moved holds a pressure sensor. Where the vehicle watches its pressures by how its wheels turn, reset that once the pressures are set."];
+            return ["No wheel that was moved holds a pressure sensor. Where the vehicle watches its pressures by how its wheels turn, reset that once the pressures are set."];
         }
 
-        var lines = new List<string> { "After: have the pressure sensors relearned or their positions written as the vehicle's maker says." };
+        var lines = new List<string>
+        {
+            "Have the pressure sensors relearned or their positions written as the vehicle's maker says.",
+            $"The pressure monitor is never put out of use: what worked before the work works after it, and its lamp is left as it is{(vehicle.Rules == RuleSet.UnitedStates ? $" ({NotDisabled.ForPeople})" : "")}.",
+        };
         var dead = touched.Where(a => a.Sensor == SensorState.NotWorking).Select(a => a.Position.ToString()).ToList();
         if (dead.Count > 0)
         {

@@ -59,8 +59,7 @@ public sealed record RotationPlan(RotationVerdict? Chosen, IReadOnlyList<Rotatio
             cautions.Add("Which axle is driven was not entered: a pattern that crosses sides cannot be chosen; say front, rear or all.");
         }
 
-        cautions.AddRange(chosen.Cautions);
-        cautions.AddRange(Always(vehicle, chosen));
+        cautions.AddRange(Beside(vehicle, chosen));
         var steps = LiftOrder.Of(chosen.Pattern, chosen.Moves, vehicle.Vehicle.Axles.Count > 0 ? vehicle.Vehicle.Axles.Count : 2);
         var byFrom = chosen.Moves.ToDictionary(m => m.From);
         chosen = chosen with { Moves = [.. steps.Where(s => s.Action != LiftAction.Off).Select(s => byFrom[s.From])] };
@@ -148,6 +147,17 @@ public sealed record RotationPlan(RotationVerdict? Chosen, IReadOnlyList<Rotatio
     /// <summary>A pattern for every drive is meant for one that nobody told too.</summary>
     private static bool IsMeant(RotationPattern pattern, Drive? drive) => drive is { } d ? pattern.Drives.Contains(d) : pattern.Drives.Count == 3;
 
+    /// <summary>What stands beside a rotation whichever is chosen: before it, at it and after it.</summary>
+    /// <param name="vehicle">The vehicle before.</param>
+    /// <param name="verdict">The rotation as held against it.</param>
+    /// <source>common practice; on the pressure monitor 49 USC 30122(b) (second-hand)</source>
+    public static IReadOnlyList<string> Beside(FittedVehicle vehicle, RotationVerdict verdict)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        ArgumentNullException.ThrowIfNull(verdict);
+        return [.. verdict.Cautions, .. Always(vehicle, verdict)];
+    }
+
     private static IEnumerable<string> Always(FittedVehicle vehicle, RotationVerdict chosen)
     {
         yield return "Before: measure and record the tread depth of every tyre where it sits, and the state of the pressure monitor's lamp.";
@@ -185,9 +195,9 @@ public sealed record RotationPlan(RotationVerdict? Chosen, IReadOnlyList<Rotatio
         yield return set.Count > 0
             ? $"After: set each pressure cold for its new axle: {string.Join(", ", set)}."
             : "After: set each pressure cold for its new axle, as the placard says.";
-        foreach (var caution in SensorDuty.AfterMoving(vehicle, [.. chosen.Moves.Select(m => m.From)]))
+        foreach (var duty in SensorDuty.AfterMoving(vehicle, [.. chosen.Moves.Select(m => m.From)]))
         {
-            yield return caution;
+            yield return $"After: {char.ToLowerInvariant(duty[0])}{duty[1..]}";
         }
 
         yield return "After: fixings by hand first, then in stages to the vehicle maker's torque with the wheels on the ground; check the tightening again after the first kilometres.";

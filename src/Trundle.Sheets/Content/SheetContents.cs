@@ -74,6 +74,7 @@ internal static class SheetContents
     {
         var pressures = (answers.Of(Leg.Plan, "pressure") as JsonObject)?["positions"] as JsonArray;
         var balances = answers.Of(Leg.OffTheCar, "balance") as JsonObject;
+        var leaks = answers.Of(Leg.OffTheCar, "leak") as JsonObject;
         var cameFrom = LeavingVehicle.Of(state.Arrived, state.Work).CameFrom;
         foreach (var position in VisitNeeds.Positions(state.Arrived))
         {
@@ -88,6 +89,7 @@ internal static class SheetContents
                 Renewed = state.Work.Renewed.GetValueOrDefault(position),
                 Pressure = pressures?.OfType<JsonObject>().FirstOrDefault(p => p["position"]?.GetValue<string>() == at),
                 Balance = balances?.FirstOrDefault(b => string.Equals(b.Key, at, StringComparison.OrdinalIgnoreCase)).Value is JsonObject answer ? SheetBalances.Of(answer, units) : null,
+                Leak = leaks?.FirstOrDefault(l => string.Equals(l.Key, at, StringComparison.OrdinalIgnoreCase)).Value as JsonObject,
                 CheckSpin = state.Work.At(at, "check-spin"),
                 SetTo = state.Work.At(at, "pressure-set")?.Pressure ?? state.Work.At(at, "core-in")?.Pressure,
                 FinalTorques = finalTorque?.Torques ?? new Dictionary<int, Torque>(),

@@ -32,6 +32,9 @@ internal sealed record SheetWheel(Position Position, string Name)
     /// <summary>The answer about its balance, or null.</summary>
     public SheetBalance? Balance { get; init; }
 
+    /// <summary>The answer about its loss of air, or null.</summary>
+    public JsonObject? Leak { get; init; }
+
     /// <summary>What the balancer showed at the check spin, or null.</summary>
     public StepRecord? CheckSpin { get; init; }
 

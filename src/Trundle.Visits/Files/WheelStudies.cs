@@ -10,5 +10,6 @@ public static class WheelStudies
         ("trial", "balance trial"),
         ("runout", "runout"),
         ("match", "match"),
+        ("leak", "leak"),
     ];
 }

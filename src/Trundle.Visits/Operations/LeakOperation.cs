@@ -27,20 +27,15 @@ public static class LeakOperation
         ArgumentNullException.ThrowIfNull(body);
         var problems = new List<Problem>();
         return LeakFileReader.Read(body, problems) is { } file
-            ? PressureLoss.Of(file.Readings, file.Accuracy, file.Reference).Then(loss => Reading<Answer>.Of(Of(file, loss)))
+            ? LeakStudy.Of(file).Then(study => Reading<Answer>.Of(Of(file, study)))
             : AnswerJson.Wrong(problems);
     }
 
-    private static Answer Of(LeakFile file, PressureLoss loss)
+    private static Answer Of(LeakFile file, LeakStudy study)
     {
+        var (loss, plan, warning, until, cold) = study;
         var verdict = LeakVerdict.Of(loss, null);
-        var plan = PressurePlan.For(file.Subject, new PressureConditions(file.Subject.Ambient, null, null, null, false, file.Subject.Rules));
         var tyre = plan.Positions[0];
-        var warning = file.Warning is { } own
-            ? new SourcedPressure(own, Source.Entered("the vehicle's own warning pressure, as entered"))
-            : tyre.Warning.Ruling;
-        var until = warning is null ? null : loss.Until(warning.Pressure, loss.Reference);
-        var cold = warning is null || file.Expected is not { } expected ? null : loss.Until(warning.Pressure, expected);
         var last = file.Readings[^1].At;
 
         // A tyre without a placard has no target to be held to; that its loss was judged is enough.

@@ -47,6 +47,14 @@ public static class StepCautions
         new("Same side outwards", "Arrow and outside mark stay as they are."),
     ];
 
+    /// <summary>Before a leak is looked for and air goes in.</summary>
+    public static IReadOnlyList<StepCaution> BeforeAirGoesIn { get; } =
+    [
+        new("Looked at first", "A tyre that was run low comes off and is looked at inside before any air."),
+        new("Cold, and stood for hours", "Only then is the air around it the tyre's own temperature."),
+        new("Stand clear", "Soapy water finds a leak at driving pressure; never raise it to find one."),
+    ];
+
     /// <summary>What every answer about a spin carries.</summary>
     internal static IReadOnlyList<string> OfASpin { get; } =
     [

@@ -6,10 +6,10 @@ namespace Trundle.Web.Client.Entries;
 public static class HabitsOf
 {
     /// <summary>Pressures.</summary>
-    public static Habit Pressure(this OpenVisit visit) => new(HabitKind.Pressure, visit.Units.Pressure);
+    public static Habit Pressure(this IFields visit) => new(HabitKind.Pressure, visit.Units.Pressure);
 
     /// <summary>Tread depths.</summary>
-    public static Habit Depth(this OpenVisit visit) => new(HabitKind.Depth, visit.Units.Depth);
+    public static Habit Depth(this IFields visit) => new(HabitKind.Depth, visit.Units.Depth);
 
     /// <summary>Torques.</summary>
     public static Habit Torque(this OpenVisit visit) => new(HabitKind.Torque, visit.Units.Torque);
@@ -21,13 +21,13 @@ public static class HabitsOf
     public static Habit Distance(this OpenVisit visit) => new(HabitKind.Distance, visit["rules"] == "us" ? "mi" : "km");
 
     /// <summary>Loads on wheels and axles.</summary>
-    public static Habit Load(this OpenVisit visit) => new(HabitKind.Load, visit.Units.Mass == "oz" ? "lb" : "kg");
+    public static Habit Load(this IFields visit) => new(HabitKind.Load, visit.Units.Mass == "oz" ? "lb" : "kg");
 
     /// <summary>Temperatures.</summary>
-    public static Habit Temperature(this OpenVisit visit) => new(HabitKind.Temperature, visit["rules"] == "us" ? "°F" : "°C");
+    public static Habit Temperature(this IFields visit) => new(HabitKind.Temperature, visit["rules"] == "us" ? "°F" : "°C");
 
     /// <summary>Speeds on the road.</summary>
-    public static Habit RoadSpeed(this OpenVisit visit) => new(HabitKind.RoadSpeed, visit["rules"] is "us" or "uk" ? "mph" : "km/h");
+    public static Habit RoadSpeed(this IFields visit) => new(HabitKind.RoadSpeed, visit["rules"] is "us" or "uk" ? "mph" : "km/h");
 
     /// <summary>Dimensions of wheels, which everybody stamps in millimetres.</summary>
     public static Habit Millimetres { get; } = new(HabitKind.Millimetres, "mm");

@@ -1,3 +1,4 @@
+using Trundle.Visits.Bay;
 using Trundle.Visits.Files;
 using Trundle.Visits.Operations;
 using Trundle.Web.Client.Tools.Match;
@@ -18,8 +19,11 @@ public sealed record Tool(string Key, string Title, string Line, Operation Opera
     /// <summary>True where a form takes so long to reckon that it waits to be asked.</summary>
     public Func<ToolForm, bool> IsLong { get; init; } = _ => false;
 
-    /// <summary>How angles count on its page.</summary>
-    public string Angles { get; init; } = "from the valve, clockwise";
+    /// <summary>How angles count on its page; null where there are none.</summary>
+    public string? Angles { get; init; } = "from the valve, clockwise";
+
+    /// <summary>What its page shows in the reader's own unit, and that unit.</summary>
+    public Func<UnitHabits, (string What, string Unit)> InUnit { get; init; } = units => ("weights in", units.Mass);
 
     /// <summary>True where it may be kept at a visit's wheel.</summary>
     public bool AtWheel { get; init; } = true;
@@ -36,6 +40,7 @@ public sealed record Tool(string Key, string Title, string Line, Operation Opera
         },
         new("trial", "Trial mass", "on the vehicle", OperationList.Of("balance trial")) { Draw = (file, _) => TrialDrawing.Of(file), Angles = "in one sense throughout" },
         new("calibrate", "Known masses", "calibrate a balancer", OperationList.Of("balance calibrate")) { Draw = (_, form) => CalibrateDrawing.Of(form.Body!), Angles = "from the wheel’s zero, clockwise", AtWheel = false },
+        new("leak", "Loss of air", "how fast, and until the warning", OperationList.Of("leak")) { Draw = (file, form) => LeakDrawing.Of(file, form.Units.Pressure), Angles = null, InUnit = units => ("pressures in", units.Pressure) },
         new("capture", "Recorded spin", "CSV or WAV of one spin", OperationList.Of("balance capture")) { Draw = (_, form) => CaptureDrawing.Of(form.Body!, form.Units.Mass), AtWheel = false },
     ];
 

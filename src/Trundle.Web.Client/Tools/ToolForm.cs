@@ -96,7 +96,7 @@ public abstract class ToolForm(Tool tool) : IFields
     public string? ProblemField => Problem is { } problem ? File.FieldOf(problem.Where) : null;
 
     /// <summary>What is still to be entered, in the page's words; null where nothing is, or where something stands there that is not right.</summary>
-    public string? StillNeeded => Problem is { Code: "missing" or "too-few-places" or "too-few-runs" or "too-few-spins" or "too-few-mountings" or "points-differ" } && ProblemField is { } at ? Wanted.Of(Tool.Key, at) : null;
+    public string? StillNeeded => Problem is { Code: "missing" or "too-few-places" or "too-few-runs" or "too-few-spins" or "too-few-mountings" or "too-few" or "points-differ" } && ProblemField is { } at ? Wanted.Of(Tool.Key, at) : null;
 
     /// <inheritdoc />
     public virtual string? ProblemOf(string field) => this[field] is not null && ProblemField == field ? Problem!.Message : null;

@@ -47,6 +47,10 @@ public static class Wanted
         ("calibrate", "spins.*.", "what both transducers read in spin {0}"),
         ("calibrate", "spins", "at each speed a plain spin and one with a known mass in each plane"),
         ("capture", "rotation", "which way it turned"),
+        ("leak", "readings.*.at", "when reading {0} was taken"),
+        ("leak", "readings.*.temperature", "how warm the tyre was at reading {0}"),
+        ("leak", "readings.*.", "what the gauge showed at reading {0}"),
+        ("leak", "readings", "two readings, some days apart"),
         ("capture", "phases", "whether phases lag or lead"),
         ("capture", "sampleRate", "the sample rate"),
     ];

@@ -19,6 +19,7 @@ public static class WheelTold
         {
             "why" => Why(visit, position),
             "runout" or "match" => Assembly(visit, position, key),
+            "leak" => Assembly(visit, position, key).Concat(Leak(visit, position)),
             _ => [],
         };
     }
@@ -84,6 +85,44 @@ public static class WheelTold
         foreach (var entry in visit.Fields.Under($"work.steps.{position}.check-spin"))
         {
             yield return ($"spins.1.display{entry.Field[$"work.steps.{position}.check-spin".Length..]}", entry.Typed);
+        }
+    }
+
+    /// <summary>The rules and the placard by which the vehicle warns, the load, and the pressure with which it came as the first reading.</summary>
+    private static IEnumerable<(string, string)> Leak(OpenVisit visit, Position position)
+    {
+        var fitted = $"fitted.{position}";
+        var placard = position.IsSpare ? "vehicle.spare.placard" : $"vehicle.axles.{(position.Axle - 1).ToString(CultureInfo.InvariantCulture)}.placard";
+        foreach (var entry in visit.Fields.Under(placard))
+        {
+            yield return ($"placard{entry.Field[placard.Length..]}", entry.Typed);
+        }
+
+        foreach (var (field, from) in new[] { ("rules", "rules"), ("vehicleClass", "vehicle.class"), ("topSpeed", "vehicle.topSpeed"), ("load", $"{fitted}.load"), ("expected", "conditions.expected") })
+        {
+            if (visit[from] is { } typed)
+            {
+                yield return (field, typed);
+            }
+        }
+
+        if (position.Dual != DualPlace.Single)
+        {
+            yield return ("dual", "true");
+        }
+
+        if (visit[$"{fitted}.pressure.value"] is not { } found)
+        {
+            yield break;
+        }
+
+        yield return ("readings.0.pressure", found);
+        foreach (var (field, from) in new[] { ("at", "date"), ("temperature", $"{fitted}.pressure.temperature"), ("hot", $"{fitted}.pressure.hot") })
+        {
+            if (visit[from] is { } typed)
+            {
+                yield return ($"readings.0.{field}", typed);
+            }
         }
     }
 

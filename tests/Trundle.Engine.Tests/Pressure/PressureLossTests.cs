@@ -223,4 +223,20 @@ public sealed class PressureLossTests
 
         return [.. Enumerable.Range(0, n).Select(r => a[r, n] / a[r, r])];
     }
+
+    [Fact]
+    public void The_band_meets_a_pressure_when_the_range_of_its_time_says()
+    {
+        var loss = Loss(At(0, 230, 20), At(10, 226.4, 20), At(20, 221.8, 20), At(30, 218.3, 20));
+        var target = GaugePressure.FromKilopascals(185);
+        var until = loss.Until(target, Twenty);
+        var last = Start.AddDays(30);
+        loss.At(last).Estimate.Kilopascals.ShouldBe(loss.Now.Kilopascals, 1e-9);
+        loss.At(last + until.Estimate!.Value).Estimate.Kilopascals.ShouldBe(185, 1e-4);
+        loss.At(last + until.Earliest!.Value).Low.Kilopascals.ShouldBe(185, 1e-4);
+        loss.At(last + until.Latest!.Value).High.Kilopascals.ShouldBe(185, 1e-4);
+
+        // By hand at 101.325 kPa: 286.325 kPa absolute at 268.15 K are 313.020 at 293.15 K.
+        loss.AtReference(target, Temperature.FromDegreesCelsius(-5)).Kilopascals.ShouldBe(286.325 * 293.15 / 268.15 - 101.325, 1e-6);
+    }
 }

@@ -183,6 +183,7 @@ public sealed class StandInTests
         same.Needs.ShouldHaveSingleItem().Position.ShouldBe("2R");
         SensorDuty.OnChange(subject, all, true).Findings.Single(f => f.Position == "1L").Category.ShouldBe(Category.Refer);
         SensorDuty.AfterMoving(subject, all).ShouldContain(l => l.StartsWith("1R: ", StringComparison.Ordinal));
+        SensorDuty.AfterMoving(subject, all).ShouldContain(l => l.Contains("never put out of use", StringComparison.Ordinal));
         SensorDuty.AfterMoving(subject, [Bay.At("2L")]).ShouldHaveSingleItem().ShouldContain("no wheel that was moved holds a pressure sensor");
     }
 }

@@ -13,6 +13,8 @@ public sealed class WantedTests
     [InlineData("match", "mountings.0.assembly.highPoint", "how much and where at mounting 1")]
     [InlineData("trial", "runs.3.vibration", "what the meter showed in run 4")]
     [InlineData("trial", "runs.1.trial.mass", "the trial mass")]
+    [InlineData("leak", "readings.1.temperature", "how warm the tyre was at reading 2")]
+    [InlineData("leak", "readings.2.pressure", "what the gauge showed at reading 3")]
     [InlineData("calibrate", "planes.outer.axial", "where the outer known mass sits: radius and distance")]
     [InlineData("calibrate", "spins.2.added.0.mass", "the whole of known mass 1 of spin 3: plane, mass, angle")]
     [InlineData("calibrate", "spins.1.points", "what both transducers read in spin 2")]
