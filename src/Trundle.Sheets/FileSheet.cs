@@ -24,6 +24,7 @@ internal static class FileSheet
         FileWheels.Looked(flow, content);
         Findings(flow, content, "What was found when it came", content.Found);
         FileWheels.Planned(flow, content);
+        FileStandIn.Write(flow, content);
         FileWheels.Pressures(flow, content);
         FileLosses.Write(flow, content);
         FileWheels.Balanced(flow, content);

@@ -91,9 +91,10 @@ public sealed class Device(Bay bay) : IAsyncLifetime
             ([key, json]) => {
               const fields = {};
               const walk = (at, node) => node !== null && typeof node === "object"
-                ? Object.entries(node).forEach(([name, child]) => walk(at ? `${at}.${name}` : name, child))
+                ? Object.entries(node).forEach(([name, child]) => walk(at === "fitted" ? `fitted.${child.position}` : at ? `${at}.${name}` : name, child))
                 : (fields[at] = String(node));
               walk("", JSON.parse(json));
+              Object.keys(fields).filter(f => /^fitted\.[^.]+\.position$/.test(f)).forEach(f => delete fields[f]);
               localStorage.setItem(`trundle-${key}`, JSON.stringify(fields));
             }
             """, new[] { key, json });

@@ -118,6 +118,8 @@ public sealed class ToolPagesTests(Bay bay, Device device) : IClassFixture<Devic
         { "match", "match-four-sizes-only.json" },
         { "leak", "leak-slow-valve.json" },
         { "leak", "leak-cold-snap.json" },
+        { "replace", "replace-teal-hatchback.json" },
+        { "replace", "replace-ochre-estate.json" },
     };
 
     [Fact]
@@ -133,6 +135,7 @@ public sealed class ToolPagesTests(Bay bay, Device device) : IClassFixture<Devic
     [InlineData("trial")]
     [InlineData("match")]
     [InlineData("leak")]
+    [InlineData("replace")]
     [InlineData("calibrate")]
     [InlineData("capture")]
     public async Task A_blank_tool_has_no_fault(string key)

@@ -58,6 +58,21 @@ public class FileSheetTests
     }
 
     [Fact]
+    public void The_size_that_was_chosen_to_stand_in_is_told_with_what_it_changes()
+    {
+        var visit = TestVisits.Finished();
+        visit["replace"] = JsonNode.Parse("""{"candidates":[{"marking":"205/55 R16 91V","rim":"6.5J x 16"}],"chosen":"205/55 R16 91V"}""");
+        var answer = VisitCheckOperation.Run(FileNode.From(visit)).Value.Body["legs"]!["plan"]!["replace"]!;
+        var percent = answer["candidates"]![0]!["axles"]![0]!["circumferencePercent"]!.GetValue<double>();
+        var text = TestVisits.Text(TestVisits.Write(visit, SheetReader.File).Pdf);
+        text.ShouldHold("Stand-in for the placard's size");
+        text.ShouldHold("205/55 R16 91V, ");
+        text.ShouldHold($"circumference {(percent > 0 ? "+" : "")}{Trundle.Measures.Quantity.Number(percent, 2)} %");
+        ((JsonObject)visit["replace"]!).Remove("chosen");
+        TestVisits.Text(TestVisits.Write(visit, SheetReader.File).Pdf).ShouldNotHold("Stand-in for the placard's size");
+    }
+
+    [Fact]
     public void It_holds_every_finding_of_the_check_with_its_limit_source_and_status()
     {
         var visit = TestVisits.Finished();

@@ -20,7 +20,11 @@ public sealed record SpeedometerReading(Speed Shown, Speed True);
 /// <param name="Axles">The axles that get them, from 1.</param>
 /// <param name="NewTread">Tread depth of the new tyres, or null.</param>
 /// <param name="Speedometer">A reading of the speedometer, or null.</param>
-public sealed record ReplacementRequest(IReadOnlyList<ReplacementCandidate> Candidates, IReadOnlyList<int> Axles, Length? NewTread, SpeedometerReading? Speedometer);
+public sealed record ReplacementRequest(IReadOnlyList<ReplacementCandidate> Candidates, IReadOnlyList<int> Axles, Length? NewTread, SpeedometerReading? Speedometer)
+{
+    /// <summary>The one of the candidates that somebody chose, or null.</summary>
+    public ReplacementCandidate? Chosen { get; init; }
+}
 
 /// <summary>The sizes that the tables carry for a rim.</summary>
 public static class CarriedSizes

@@ -36,6 +36,9 @@ internal sealed record SheetContent
     /// <summary>The answer about rotation, or null.</summary>
     public System.Text.Json.Nodes.JsonObject? Rotation { get; init; }
 
+    /// <summary>The answer about sizes that may stand in for the placard's, or null.</summary>
+    public System.Text.Json.Nodes.JsonObject? StandIns { get; init; }
+
     /// <summary>The least depth of the chosen rules, as the findings name it.</summary>
     public Length? DepthLimit { get; init; }
 

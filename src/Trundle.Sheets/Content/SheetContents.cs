@@ -45,6 +45,7 @@ internal static class SheetContents
             Verdicts = InspectionVerdicts.Of(state.Arrived, new CheckResult(found, [])),
             Leaving = leaving,
             Rotation = answers.Of(Leg.Plan, "rotate") as JsonObject,
+            StandIns = answers.Of(Leg.Plan, "replace") as JsonObject,
             DepthLimit = DepthLimit(found.Concat(leaving)),
             Did = [.. SheetSentences.Did(state, wheels, axles, units)],
             Watch = [.. SheetSentences.Watch(state, leaving, axles)],

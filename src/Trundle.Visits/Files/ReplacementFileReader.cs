@@ -26,6 +26,7 @@ public static class ReplacementFileReader
         var candidates = part?.Items("candidates").Select(node => Candidate(node, problems)).OfType<ReplacementCandidate>().ToList() ?? [];
         var rim = part?.Number("rimDiameter", 8, 30);
         var tread = part?.Quantity<Length>("newTread", "mm", Length.FromMillimetres(1), Length.FromMillimetres(30));
+        var chosen = part?.Reference("chosen", MarkingReader.Read);
         var speedometer = part?.Object("speedometer") is { } s ? Speedometer(s) : null;
         if (part is not null && part.Items("candidates").Count > MostCandidates)
         {
@@ -51,7 +52,7 @@ public static class ReplacementFileReader
 
         if (part?.Has("candidates") == true && candidates.Count > 0)
         {
-            return new ReplacementRequest(candidates, axles, tread, speedometer);
+            return With(new ReplacementRequest(candidates, axles, tread, speedometer), chosen, problems);
         }
 
         var placard = vehicle.Axles[axles[0] - 1].Placard!.Size!;
@@ -62,8 +63,27 @@ public static class ReplacementFileReader
             return null;
         }
 
-        return new ReplacementRequest(carried, axles, tread, speedometer);
+        return With(new ReplacementRequest(carried, axles, tread, speedometer), chosen, problems);
     }
+
+    /// <summary>What was chosen is one of those that are judged.</summary>
+    private static ReplacementRequest? With(ReplacementRequest request, Marking? chosen, List<Problem> problems)
+    {
+        if (chosen is null)
+        {
+            return request;
+        }
+
+        if (request.Candidates.FirstOrDefault(c => Bare(c.Marking) == Bare(chosen)) is { } candidate)
+        {
+            return request with { Chosen = candidate };
+        }
+
+        problems.Add(new Problem("replace.chosen", "chosen-not-judged", $"'{NumberText.Shown(chosen.Typed)}' was chosen but is none of the sizes judged here: list it in replace.candidates, or choose one of those."));
+        return null;
+    }
+
+    private static string Bare(Marking marking) => string.Concat(marking.Typed.Where(c => !char.IsWhiteSpace(c))).ToUpperInvariant();
 
     private static List<int> Axles(FileObject part, Vehicle vehicle)
     {

@@ -56,7 +56,13 @@ public static class ReplaceOperation
             ["needs"] = AnswerJson.List(scope.Needs.Select(Of)),
             ["cautions"] = AnswerJson.List(cautions),
         };
-        return new Answer(judged.TrueForAll(s => s.Case == StandInCase.Refused), body, [.. Lines(judged, scope, renew, cautions)]);
+        var chosen = request.Chosen is { } own ? judged.Find(s => ReferenceEquals(s.Candidate, own)) : null;
+        if (chosen is not null)
+        {
+            body["chosen"] = new JsonObject { ["marking"] = chosen.Candidate.Marking.Typed, ["verdict"] = Word(chosen.Case) };
+        }
+
+        return new Answer(judged.TrueForAll(s => s.Case == StandInCase.Refused) || chosen is { Case: StandInCase.Refused }, body, [.. Lines(judged, scope, renew, cautions), .. Lines(chosen)]);
     }
 
     private static IEnumerable<string> Always(FittedVehicle subject)
@@ -148,6 +154,8 @@ public static class ReplaceOperation
         StandInCase.Ask => "ask",
         StandInCase.Refused => "refused",
     };
+
+    private static IEnumerable<string> Lines(StandIn? chosen) => chosen is null ? [] : [$"Chosen: {chosen.Candidate.Marking.Typed}, {ForPeople(chosen.Case)}"];
 
     private static IEnumerable<string> Lines(List<StandIn> judged, ReplacementScope scope, IReadOnlyList<RenewedPart> renew, List<string> cautions)
     {

@@ -55,6 +55,14 @@ public static class StepCautions
         new("Stand clear", "Soapy water finds a leak at driving pressure; never raise it to find one."),
     ];
 
+    /// <summary>Before another size is chosen than the placard's.</summary>
+    public static IReadOnlyList<StepCaution> BeforeAnotherSize { get; } =
+    [
+        new("The vehicle’s maker first", "Its placard and list of sizes, then the law of the country."),
+        new("Room measured", "At full lock, laden, with the suspension pushed home; and at the brake."),
+        new("Load and speed never less", "Than the placard asks, whatever fits."),
+    ];
+
     /// <summary>What every answer about a spin carries.</summary>
     internal static IReadOnlyList<string> OfASpin { get; } =
     [

@@ -30,6 +30,8 @@ public sealed class VisitAnswers
             Ask(Leg.Plan, "rotate", "rotate", body);
         }
 
+        Replacement(body);
+
         Balance(state);
         Studies(state);
         Fixings(state);
@@ -82,9 +84,7 @@ public sealed class VisitAnswers
             foreach (var ((position, _), node) in state.Entered.Studies.Where(s => s.Key.Key == key).OrderBy(s => s.Key.At.ToString(), StringComparer.Ordinal))
             {
                 var answer = OperationList.Of(operation).Run(node);
-                answered[position.ToString()] = answer.IsRead
-                    ? answer.Value.Body
-                    : new JsonObject { ["notAnswered"] = new JsonObject { ["code"] = answer.Problem!.Code, ["where"] = answer.Problem.Where, ["message"] = answer.Problem.Message } };
+                answered[position.ToString()] = answer.IsRead ? answer.Value.Body : NotAnswered(answer.Problem!);
             }
 
             if (answered.Count > 0)
@@ -93,6 +93,22 @@ public sealed class VisitAnswers
             }
         }
     }
+
+    /// <summary>Which sizes may stand in, where the file asks. It is asked before anything is fitted, so it keeps nothing else from being answered.</summary>
+    private void Replacement(FileNode body)
+    {
+        if (body.Member("replace") is not { Kind: not NodeKind.Null })
+        {
+            return;
+        }
+
+        var answer = OperationList.Of("replace").Run(body);
+        Add(Leg.Plan, "replace", answer.IsRead ? answer.Value.Body : NotAnswered(answer.Problem!));
+        AnyNo |= answer is { IsRead: true, Value: { No: true } no } && no.Body["chosen"] is not null;
+    }
+
+    private static JsonObject NotAnswered(Problem problem) =>
+        new() { ["notAnswered"] = new JsonObject { ["code"] = problem.Code, ["where"] = problem.Where, ["message"] = problem.Message } };
 
     private void Fixings(VisitState state)
     {

@@ -163,7 +163,7 @@ public static class LossOverTime
         if (cold is { } above)
         {
             svg.Line(Left, y(above), Right, y(above), Svg.Soft, 1, "1.5 3");
-            svg.Words(Left + 6, y(above) - 5, $"the same at {view.Expected!.Value.Text("°C", 0)}", 13, "start", Svg.Soft);
+            svg.Words(Right, y(above) - 5, $"the same at {view.Expected!.Value.Text("°C", 0)}", 13, "end", Svg.Soft);
         }
     }
 

@@ -28,6 +28,9 @@ public sealed record Tool(string Key, string Title, string Line, Operation Opera
     /// <summary>True where it may be kept at a visit's wheel.</summary>
     public bool AtWheel { get; init; } = true;
 
+    /// <summary>True where it is about the whole vehicle of a visit, on the leg of its plan.</summary>
+    public bool AtVehicle { get; init; }
+
     /// <summary>All, in the order in which they are offered.</summary>
     public static IReadOnlyList<Tool> All { get; } =
     [
@@ -41,6 +44,7 @@ public sealed record Tool(string Key, string Title, string Line, Operation Opera
         new("trial", "Trial mass", "on the vehicle", OperationList.Of("balance trial")) { Draw = (file, _) => TrialDrawing.Of(file), Angles = "in one sense throughout" },
         new("calibrate", "Known masses", "calibrate a balancer", OperationList.Of("balance calibrate")) { Draw = (_, form) => CalibrateDrawing.Of(form.Body!), Angles = "from the wheel’s zero, clockwise", AtWheel = false },
         new("leak", "Loss of air", "how fast, and until the warning", OperationList.Of("leak")) { Draw = (file, form) => LeakDrawing.Of(file, form.Units.Pressure), Angles = null, InUnit = units => ("pressures in", units.Pressure) },
+        new("replace", "Stand-in size", "instead of the placard’s", OperationList.Of("replace")) { Angles = null, InUnit = units => ("pressures in", units.Pressure), AtWheel = false, AtVehicle = true },
         new("capture", "Recorded spin", "CSV or WAV of one spin", OperationList.Of("balance capture")) { Draw = (_, form) => CaptureDrawing.Of(form.Body!, form.Units.Mass), AtWheel = false },
     ];
 

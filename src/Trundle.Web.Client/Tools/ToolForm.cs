@@ -92,6 +92,9 @@ public abstract class ToolForm(Tool tool) : IFields
     /// <summary>True while nothing at all is entered.</summary>
     public bool IsBlank => !Fields.Newest.Any(e => e.Typed.Length > 0);
 
+    /// <summary>True where nothing is entered here that could be taken away.</summary>
+    public virtual bool IsTold => IsBlank;
+
     /// <summary>The field that the first problem is about.</summary>
     public string? ProblemField => Problem is { } problem ? File.FieldOf(problem.Where) : null;
 

@@ -51,6 +51,10 @@ public static class Wanted
         ("leak", "readings.*.temperature", "how warm the tyre was at reading {0}"),
         ("leak", "readings.*.", "what the gauge showed at reading {0}"),
         ("leak", "readings", "two readings, some days apart"),
+        ("replace", "vehicle.axles", "the placard’s size of an axle"),
+        ("replace", "vehicle.axles.*.placard.size", "the placard’s size of axle {0}"),
+        ("replace", "replace.candidates.*.", "the marking of size {0}"),
+        ("replace", "replace.speedometer.", "what the speedometer showed, and the true speed"),
         ("capture", "phases", "whether phases lag or lead"),
         ("capture", "sampleRate", "the sample rate"),
     ];

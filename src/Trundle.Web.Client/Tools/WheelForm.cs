@@ -23,7 +23,7 @@ public sealed class WheelForm(Tool tool, OpenVisit visit, Position position) : T
     public string At => $"fitted.{Position}.{Tool.Key}";
 
     /// <summary>True where nothing of the part itself is entered: what stands here is what the visit tells.</summary>
-    public bool IsTold => !Visit.Fields.Under(At).Any();
+    public override bool IsTold => !Visit.Fields.Under(At).Any();
 
     /// <inheritdoc />
     public override UnitHabits Units => Visit.Units;

@@ -103,4 +103,18 @@ public sealed class ReplaceOperationTests
     {
         Run("""{"vehicle":{"axles":[{"placard":{"size":"195/65 R15 91H"}}]},"fitted":[{"position":"1L","sensor":"maybe"}]}""").Problem!.Where.ShouldBe("fitted[0].sensor");
     }
+
+    [Fact]
+    public void The_one_chosen_is_told_and_one_that_was_not_judged_is_a_problem()
+    {
+        const string Vehicle = """{"rules":"uk","vehicle":{"drive":"front","axles":[{"placard":{"size":"195/65 R15 91H","cold":"230 kPa"}},{"placard":{"size":"195/65 R15 91H","cold":"230 kPa"}}]},"replace":{"candidates":["195/65 R15 91H","195/60 R15 88H"],"chosen":"CHOSEN"}}""";
+        Reading<Answer> Chosen(string marking) => Run(Vehicle.Replace("CHOSEN", marking, StringComparison.Ordinal));
+        Chosen("195/65R15 91H").Value.Body["chosen"]!.ToJsonString().ShouldBe("""{"marking":"195/65 R15 91H","verdict":"ask"}""");
+        Chosen("195/65R15 91H").Value.No.ShouldBeFalse();
+        Chosen("195/60 R15 88H").Value.No.ShouldBeTrue();
+        Chosen("195/60 R15 88H").Value.ForPeople.ShouldContain("Chosen: 195/60 R15 88H, refused");
+        Chosen("205/55 R16 91V").Problem!.Code.ShouldBe("chosen-not-judged");
+        Chosen("205/55 R16 91V").Problem!.Where.ShouldBe("replace.chosen");
+        Chosen("round").Problem!.Where.ShouldBe("replace.chosen");
+    }
 }

@@ -54,6 +54,7 @@ public abstract class ToolContext : BayContext
             var children = node switch
             {
                 JsonObject o => o.Select(m => (m.Key, m.Value)),
+                JsonArray a when at == "fitted" => a.Select(v => (v!["position"]!.GetValue<string>(), (JsonNode?)v)),
                 JsonArray a => a.Select((v, i) => (i.ToString(CultureInfo.InvariantCulture), v)),
                 _ => null,
             };
@@ -63,7 +64,7 @@ public abstract class ToolContext : BayContext
                 return;
             }
 
-            foreach (var (name, child) in children)
+            foreach (var (name, child) in children.Where(c => c.Item1 != "position" || !at.StartsWith("fitted.", StringComparison.Ordinal)))
             {
                 Walk(at.Length == 0 ? name : $"{at}.{name}", child);
             }
