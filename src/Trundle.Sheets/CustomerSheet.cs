@@ -69,10 +69,13 @@ internal static class CustomerSheet
             lines.Add($"Wheels not finally tightened: {string.Join(", ", state.NotTightened)}. Do not drive.");
         }
 
-        lines.AddRange(state.Stops.Take(4).Select(s => $"{content.Placed(s.Position, s.What)}. {SheetContent.Capital(s.Why.TrimEnd('.'))}."));
-        if (state.Stops.Count > 4)
+        var stops = state.Stops.GroupBy(s => (What: content.WhatStops(s), s.Why))
+            .Select(alike => $"{(alike.Count() == 1 ? content.Placed(alike.First().Position, alike.Key.What) : $"{content.Places(alike.Select(s => s.Position))}: {alike.Key.What}")}. {SheetContent.Capital(alike.Key.Why.TrimEnd('.'))}.")
+            .ToList();
+        lines.AddRange(stops.Take(4));
+        if (stops.Count > 4)
         {
-            lines.Add(string.Create(CultureInfo.InvariantCulture, $"… and {state.Stops.Count - 4} more."));
+            lines.Add(string.Create(CultureInfo.InvariantCulture, $"… and {stops.Count - 4} more."));
         }
 
         const double size = 8.5;
@@ -103,11 +106,12 @@ internal static class CustomerSheet
             return top;
         }
 
-        var height = PlanPicture.Height(wheels);
+        var singleTrack = content.Vehicle.SingleTrack;
+        var height = PlanPicture.Height(wheels, singleTrack);
         g.DrawLine(SheetInk.Line(SheetInk.Hairline, 0.6), inner.X, top, inner.Right, top);
-        PlanPicture.Draw(g, new XRect(inner.X, top + 10, inner.Width, height), wheels, content.Vehicle.Axles.Count, Depths(content));
+        PlanPicture.Draw(g, new XRect(inner.X, top + 10, inner.Width, height), wheels, content.Vehicle.Axles.Count, Depths(content), singleTrack);
         var limit = content.DepthLimit is null ? "" : " The dashed line is the least depth that the rules allow.";
-        SheetText.Draw(g, $"As it leaves, seen from above. Least tread depth at inner, centre and outer, in {(content.Units.Habits.Depth == "mm" ? "mm" : "1/32 in")}.{limit}", inner.X, top + height + 18, 7, SheetInk.Soft);
+        SheetText.Draw(g, $"As it leaves, seen from above.{(singleTrack ? " The front is at the left." : "")} Least tread depth at inner, centre and outer, in {(content.Units.Habits.Depth == "mm" ? "mm" : "1/32 in")}.{limit}", inner.X, top + height + 18, 7, SheetInk.Soft);
         g.DrawLine(SheetInk.Line(SheetInk.Hairline, 0.6), inner.X, top + height + 24, inner.Right, top + height + 24);
         return top + height + 30;
     }

@@ -77,7 +77,7 @@ internal static class FileSheet
         if (state.Stops.Count > 0)
         {
             flow.Table([new("leg", 1), new("where", 1.2), new("what", 3), new("why", 3.4)],
-                state.Stops.Select(s => (IReadOnlyList<Cell>)[s.Leg.Title(), content.At(s.Position), s.What, s.Why]));
+                state.Stops.Select(s => (IReadOnlyList<Cell>)[s.Leg.Title(), content.At(s.Position), content.WhatStops(s), s.Why]));
         }
     }
 
@@ -96,10 +96,10 @@ internal static class FileSheet
                 new(SquarePicture.Words(f.Finding.Category), f.Finding.Category >= Category.Major, SquarePicture.Color(f.Finding.Category), (g, x, y, side) => SquarePicture.Draw(g, x, y, side, f.Finding.Category)),
                 f.At,
                 f.Finding.Rule,
-                f.Finding.Measured.Text,
-                f.Finding.Limit?.Amount.Text ?? "–",
+                content.Said(f.Finding, f.Finding.Measured.Text),
+                f.Finding.Limit is null ? "–" : content.Limit(f.Finding),
                 SourceOf(f.Finding),
-                string.Join(" ", f.Finding.Cautions.Select(c => $"Caution: {c}").Prepend(f.Finding.Action)),
+                content.Units.InText(string.Join(" ", f.Finding.Cautions.Select(c => $"Caution: {c}").Prepend(f.Finding.Action))),
             ]), 6.9);
     }
 

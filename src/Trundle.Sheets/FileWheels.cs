@@ -68,7 +68,7 @@ internal static class FileWheels
                 wheel.Material switch { WheelMaterial.Steel => "steel", WheelMaterial.Alloy => "alloy", null => null },
                 wheel.Bore is { } bore ? $"bore {bore.Text("mm", 1)}" : null,
                 wheel.BoltCircle is { } circle ? $"{circle.Count.ToString(CultureInfo.InvariantCulture)} × {circle.Diameter.Text("mm", 1)}" : null,
-                wheel.LoadRating is { } load ? $"load rating {load.Text("kg", 0)}" : null,
+                wheel.LoadRating is { } load ? $"load rating {content.Units.InText(load.Text("kg", 0))}" : null,
             }.OfType<string>());
         }
 
@@ -174,7 +174,7 @@ internal static class FileWheels
 
         foreach (var caution in wheels.SelectMany(w => (w.Pressure!["cautions"] as JsonArray ?? []).Select(c => c!.GetValue<string>())).Distinct(StringComparer.Ordinal))
         {
-            flow.Paragraph($"Caution: {caution}");
+            flow.Paragraph($"Caution: {content.Units.InText(caution)}");
         }
     }
 

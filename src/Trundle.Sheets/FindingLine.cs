@@ -17,16 +17,12 @@ internal sealed record FindingLine(Category? Category, IReadOnlyList<string> Fac
     public static IReadOnlyList<FindingLine> Of(SheetContent content, IEnumerable<Finding> findings) =>
         [.. findings.GroupBy(f => (f.Rule, f.Category, f.Action, (f.Limit?.Source ?? f.Source).ForPeople, Done: PutRight(content, f))).Select(alike => new FindingLine(
             alike.Key.Category,
-            [.. alike.Select(f => $"{content.At(f.Position)}: {FactOf(f)}")],
-            $"{(alike.Key.Done ? "Put right on this visit. " : "")}{alike.Key.Action} [{alike.Key.ForPeople}]"))];
+            [.. alike.GroupBy(content.Fact, StringComparer.Ordinal).Select(same => $"{content.Places(same.Select(f => f.Position))}: {same.Key}")],
+            $"{(alike.Key.Done ? "Put right on this visit. " : "")}{content.Units.InText(alike.Key.Action)} [{alike.Key.ForPeople}]"))];
 
     /// <summary>True where work was done and the vehicle leaves without a finding of this rule anywhere: wheels may have moved.</summary>
     private static bool PutRight(SheetContent content, Finding finding) =>
         content.State.Work.Steps.Count > 0 && !content.Leaving.Any(f => f.Rule == finding.Rule && f.Category > Engine.Findings.Category.None);
-
-    /// <summary>What the rule is about, what was measured and its limit.</summary>
-    public static string FactOf(Finding finding) =>
-        $"{finding.Measured.Text}{(finding.Limit is { } limit ? $" (limit {limit.Amount.Text})" : "")}";
 
     /// <summary>The same with at most so many facts written out; how many more there are is said.</summary>
     public FindingLine Short(int most) => Facts.Count <= most ? this : this with

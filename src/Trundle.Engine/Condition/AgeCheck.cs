@@ -63,13 +63,19 @@ internal static class AgeCheck
             ? new Amount(years, "years", string.Create(CultureInfo.InvariantCulture, $"{years:0.0} years (week {tin.Week} of {tin.Year}, give or take a week)"))
             : new Amount(age.LeastYears, "years", string.Create(CultureInfo.InvariantCulture, $"{age.LeastYears:0} to {age.MostYears:0} years (three-digit date code: decade not known)"));
         string[] cautions = tin.Form == TinForm.Retread ? ["The date of a retread is that of its retreading."] : [];
-        if (book.LawLimit("age.law", position) is { } law)
+        var law = book.LawLimit("age.law", position);
+        if (law is not null)
         {
             // The week's first day is counted, so only an age that is over the limit by more than the week's doubt breaks it for certain.
             book.Judge("age.law", at, law.IsBrokenBy(age.LeastYears), measured, law.Limit, null, cautions);
         }
 
         book.ByWorkshop(JudgedQuantity.TyreAge, position, at, age.Years ?? age.LeastYears, measured);
+        if (law?.IsBrokenBy(age.LeastYears) == true)
+        {
+            // Where the law takes the tyre off, advice to replace it says nothing more.
+            return;
+        }
 
         if (tin.AmbiguousDecade)
         {

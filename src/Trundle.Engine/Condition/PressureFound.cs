@@ -56,10 +56,13 @@ internal static class PressureFound
                 book.Judge("pressure.hot-low", at, true, measured, limit, judged.Advice);
                 break;
             case ReadingVerdict.Low:
-                book.Judge("pressure.low", at, true, measured, limit, judged.Advice);
+                book.Judge("pressure.low", at, !judged.WithinMonthsLoss, measured, limit, judged.Advice);
                 break;
             case ReadingVerdict.High when placard.Laden is { } laden && found.Value <= laden:
                 book.Judge("pressure.high", at, false, measured, new Limit(Kilopascals(laden), entered), "Between the placard's cold and laden pressure: right for a loaded vehicle, else let air out to the cold one.");
+                break;
+            case ReadingVerdict.High when NeededByThisTyre(book, assembly, placard) is { } needed && found.Value.Pascals <= needed.Pressure.Pascals + Figures.Of("pressure.reading-resolution").As<GaugePressure>().Pascals:
+                book.Judge("pressure.high", at, false, measured, new Limit(Kilopascals(needed.Pressure), needed.Source), "Above the placard's, and right: another tyre than the placard's needs it to carry as much.");
                 break;
             case ReadingVerdict.High:
                 book.Judge("pressure.high", at, true, measured, limit, judged.Advice);
@@ -77,7 +80,7 @@ internal static class PressureFound
     private static bool TakenAsRunLow(CheckBook book, Assembly assembly, string at, Amount measured, double percent)
     {
         var heavy = assembly.Tyre?.Marking?.Size.TyreClass == Sidewall.TyreClass.Truck;
-        foreach (var rule in heavy ? (string[])["pressure.run-low-truck"] : ["pressure.warning", "pressure.run-low"])
+        foreach (var rule in heavy ? (string[])["pressure.run-low-truck"] : IsWatched(book.Vehicle, assembly.Position) ? ["pressure.warning", "pressure.run-low"] : ["pressure.run-low"])
         {
             var limit = book.Limit(rule, assembly.Position);
             if (limit.IsBrokenBy(percent))
@@ -89,6 +92,14 @@ internal static class PressureFound
 
         return false;
     }
+
+    /// <summary>What a tyre of another kind than the placard's needs to carry what the placard's would; null where the placard's own figure is the most that is asked.</summary>
+    private static SourcedPressure? NeededByThisTyre(CheckBook book, Assembly assembly, Placard placard) =>
+        ColdPressure.For(assembly, placard, null, book.Vehicle, new PressureConditions(null, null, null, null, false, book.Rules)).Pressure is { } needed && needed.Pressure > placard.Cold!.Value ? needed : null;
+
+    /// <summary>True where the rule for a pressure warning reaches: not the spare, no axle with dual wheels, no trailer, no motorcycle.</summary>
+    private static bool IsWatched(Vehicle vehicle, Position position) =>
+        !position.IsSpare && position.Dual == DualPlace.Single && !vehicle.SingleTrack && !VehicleClasses.IsTrailer(vehicle.VehicleClass);
 
     private static Amount Kilopascals(GaugePressure pressure) => Amount.Of(pressure, "kPa", 0);
 }

@@ -89,8 +89,8 @@ internal static class TreadCheck
     private static Amount Measured(TreadDepths tread)
     {
         var least = tread.All.MinBy(t => t.Depth);
-        var each = Places(tread).Where(p => p.Depths.Count > 0).Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.Place} {p.Depths.Min().Millimetres:0.0##}"));
-        return new Amount(least.Depth.Millimetres, "mm", string.Create(CultureInfo.InvariantCulture, $"{least.Depth.Millimetres:0.0##} mm at the {least.Place} (least of {string.Join(", ", each)})"));
+        var each = Places(tread).Where(p => p.Depths.Count > 0).Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.Place} {p.Depths.Min().Millimetres:0.0#}"));
+        return new Amount(least.Depth.Millimetres, "mm", string.Create(CultureInfo.InvariantCulture, $"{least.Depth.Millimetres:0.0#} mm at the {least.Place} (least of {string.Join(", ", each)})"));
     }
 
     private static IEnumerable<string> Cautions(TreadDepths tread, bool broken)

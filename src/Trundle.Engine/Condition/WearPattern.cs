@@ -28,7 +28,8 @@ internal static class WearPattern
             found = pattern is not null;
             if (pattern is not null)
             {
-                Say(book, $"wear.{pattern}", at, measured, figure);
+                // A motorcycle has no toe, no camber and no rotation: what wears its middle or one side is another thing.
+                Say(book, book.Vehicle.SingleTrack && pattern is not "both-shoulders" ? $"wear.{pattern}.motorcycle" : $"wear.{pattern}", at, measured, figure);
             }
         }
 
@@ -45,7 +46,7 @@ internal static class WearPattern
 
         if (!found && tread.Inner.Count > 0 && tread.Centre.Count > 0 && tread.Outer.Count > 0)
         {
-            book.Judge("wear.even", at, false, Amount.Word("even across"), figure.Limit(1));
+            book.Judge("wear.even", at, false, Amount.Word("even across"), Apart(figure));
         }
     }
 
@@ -53,8 +54,11 @@ internal static class WearPattern
     private static void Say(CheckBook book, string rule, string at, Amount measured, Figure figure)
     {
         var row = book.Rule(rule);
-        book.Judge(row, at, true, measured, figure.Limit(1), $"{row.Text} {row.Action}");
+        book.Judge(row, at, true, measured, Apart(figure), $"{row.Text} {row.Action}");
     }
+
+    /// <summary>The limit is no depth: it is how far the places may be apart.</summary>
+    private static Limit Apart(Figure figure) => figure.Limit(1) switch { var limit => limit with { Amount = limit.Amount with { Text = $"{limit.Amount.Text} apart" } } };
 
     private static string? Across(double inner, double centre, double outer, double threshold)
     {

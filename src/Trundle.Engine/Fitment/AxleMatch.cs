@@ -32,7 +32,7 @@ internal static class AxleMatch
     }
 
     /// <summary>Every place on an axle; a motorcycle's is written on the left or the right, whichever was entered.</summary>
-    private static IEnumerable<Position> Places(Vehicle vehicle, int axle) => vehicle.VehicleClass == "motorcycle" || axle > vehicle.Axles.Count
+    private static IEnumerable<Position> Places(Vehicle vehicle, int axle) => vehicle.SingleTrack || axle > vehicle.Axles.Count
         ? []
         : vehicle.Axles[axle - 1].Dual
             ? [Position.On(axle, Side.Left, DualPlace.Inner), Position.On(axle, Side.Left, DualPlace.Outer), Position.On(axle, Side.Right, DualPlace.Inner), Position.On(axle, Side.Right, DualPlace.Outer)]

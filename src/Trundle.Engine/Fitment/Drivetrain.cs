@@ -47,7 +47,7 @@ public static class Drivetrain
     public static int WheelsOn(Vehicle vehicle, int axle)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
-        return vehicle.VehicleClass == "motorcycle" ? 1 : vehicle.Axles[axle - 1].Dual ? 4 : 2;
+        return vehicle.SingleTrack ? 1 : vehicle.Axles[axle - 1].Dual ? 4 : 2;
     }
 
     /// <summary>True where the US rules for heavy vehicles hold: by the axle loads where all are known, else by the class.</summary>

@@ -51,7 +51,7 @@ public static class Facing
             }
             else
             {
-                book.Need(at, "the side that this directional tyre is mounted for", "its direction of turning is held against its place");
+                book.Need(at, book.Vehicle.SingleTrack ? "whether the tyre's arrow points the way it turns: mounted for the side that it is entered on" : "the side that this directional tyre is mounted for", "its direction of turning is held against its place");
             }
         }
 
@@ -72,6 +72,12 @@ public static class Facing
     {
         var measured = Amount.Word(mounted == MountedFor.Left ? "mounted for the left" : "mounted for the right");
         var asked = TurningSide(position) == Side.Left ? "mounted for the left" : "mounted for the right";
+        if (book.Vehicle.SingleTrack)
+        {
+            // A motorcycle's wheel has no side of the vehicle to be mounted for: it turns the way of the arrow, or against it.
+            (measured, asked) = (Amount.Word(TurnsItsWay(position, mounted) ? "turns the way of its arrow" : "turns against its arrow"), "turns the way of its arrow");
+        }
+
         var limit = new Limit(Amount.Word(asked), Source.Entered("the sidewall's arrow"));
         if (position.Dual == DualPlace.Inner)
         {

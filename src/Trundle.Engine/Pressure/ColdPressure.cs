@@ -96,13 +96,23 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
     }
 
     internal const string PlacardName = "placard";
+    private const string LadenName = "placard, full load";
+    private const string PlacardLoadName = "the placard's load on the fitted tyre";
+
+    /// <summary>
+    /// The least that the placard asks of this tyre: its own figure, the one for full load where it will be laden, and where another tyre than the
+    /// placard's is fitted the pressure at which that one carries as much. What the load alone would need by a law is not in it.
+    /// </summary>
+    public ConsideredLimit? ByPlacard => Considered
+        .Where(l => l is { Bound: LimitBound.Least, Pressure: not null, Name: PlacardName or LadenName or PlacardLoadName })
+        .MaxBy(l => l.Pressure!.Value.Pascals);
 
     private static void AddPlacard(Placard? placard, PressureConditions conditions, List<ConsideredLimit> limits, List<string> cautions)
     {
         limits.Add(new ConsideredLimit(PlacardName, LimitBound.Least, placard?.Cold, Source.Entered("placard, cold, as entered")));
         if (conditions.Laden)
         {
-            limits.Add(new ConsideredLimit("placard, full load", LimitBound.Least, placard?.Laden, Source.Entered("placard, full load, as entered")));
+            limits.Add(new ConsideredLimit(LadenName, LimitBound.Least, placard?.Laden, Source.Entered("placard, full load, as entered")));
             if (placard is { Cold: not null, Laden: null })
             {
                 cautions.Add("The vehicle will be fully laden and the placard's figure for full load was not given: look for it on the placard or in the handbook.");
@@ -173,7 +183,6 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
     /// <summary>The pressure at which the fitted tyre carries what the placard's tyre carries at the placard's pressure.</summary>
     private static void AddPlacardLoad(Assembly assembly, Placard? placard, bool dual, PressureConditions conditions, Vehicle vehicle, List<ConsideredLimit> limits, List<string> cautions)
     {
-        const string name = "the placard's load on the fitted tyre";
         var asked = conditions.Laden ? placard?.Laden ?? placard?.Cold : placard?.Cold;
         if (assembly.Tyre?.Marking is not { } marking || placard?.Size is not { } size || asked is not { } pressure || SameService(marking, size)
             || LoadPressure.LoadAt(size, null, pressure, dual) is not { } carried)
@@ -186,7 +195,7 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
         LoadPressure.For(marking, assembly.Tyre.MaximumPressure, carried, dual, vehicleClass, conditions.Rules, MouldedLoad.Of(assembly.Tyre, dual)).Match(
             found =>
             {
-                limits.Add(new ConsideredLimit(name, LimitBound.Least, found.Pressure.Pressure, found.Pressure.Source));
+                limits.Add(new ConsideredLimit(PlacardLoadName, LimitBound.Least, found.Pressure.Pressure, found.Pressure.Source));
                 return 0;
             },
             overloaded =>

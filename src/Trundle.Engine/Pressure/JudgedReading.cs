@@ -37,6 +37,9 @@ public enum ReadingVerdict
 /// <param name="Advice">What to do, in a sentence or two.</param>
 public sealed record JudgedReading(PressureReading Found, ReadingVerdict Verdict, GaugePressure? ColdEquivalent, string Advice)
 {
+    /// <summary>True where a tyre read cold is low by no more than a sound one loses in a month: it is brought up, and there is nothing to look for.</summary>
+    public bool WithinMonthsLoss { get; init; }
+
     /// <summary>
     /// Judges a reading.
     /// </summary>
@@ -78,8 +81,13 @@ public sealed record JudgedReading(PressureReading Found, ReadingVerdict Verdict
                     : $"Hot: leave it as it is, never bleed a hot tyre. Counted back to cold this is {equivalent.Value.Text("kPa", 0)}, with {targetText} asked; check again cold.");
         }
 
+        var month = Figures.Of("pressure.loss-month").As<GaugePressure>();
+        var withinMonth = target.Pascals - found.Value.Pascals <= month.Pascals;
         return found.Value.Pascals < target.Pascals - resolution.Pascals
-            ? new JudgedReading(found, ReadingVerdict.Low, null, $"Set it to {targetText}, cold, and find out where the air went: a sound tyre loses about {Figures.Of("pressure.loss-month").As<GaugePressure>().Text("kPa", 0)} a month.")
+            ? new JudgedReading(found, ReadingVerdict.Low, null, withinMonth
+                ? $"Set it to {targetText}, cold: no more is missing than the {month.Text("kPa", 0)} that a sound tyre loses in a month."
+                : $"Set it to {targetText}, cold, and find out where the air went: a sound tyre loses about {month.Text("kPa", 0)} a month.")
+            { WithinMonthsLoss = withinMonth }
             : found.Value.Pascals > target.Pascals + resolution.Pascals
                 ? new JudgedReading(found, ReadingVerdict.High, null, $"Let air out to {targetText} while the tyre is cold.")
                 : new JudgedReading(found, ReadingVerdict.OnTarget, null, "As it should be.");

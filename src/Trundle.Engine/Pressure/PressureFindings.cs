@@ -63,7 +63,7 @@ public static class PressureFindings
                 break;
             case ReadingVerdict.Low:
             case ReadingVerdict.HotLow:
-                yield return new Finding("pressure.low", Category.Minor, at, measured, limit, Inflation, reading.Advice);
+                yield return new Finding("pressure.low", reading.WithinMonthsLoss ? Category.None : Category.Minor, at, measured, limit, Inflation, reading.Advice);
                 break;
             case ReadingVerdict.High:
                 yield return new Finding("pressure.high", Category.Minor, at, measured, limit, Source.CommonPractice, reading.Advice);

@@ -80,6 +80,8 @@ public sealed record PressurePlan(IReadOnlyList<PositionPressure> Positions, IRe
         var recommended = conditions.Laden ? placard?.Laden ?? placard?.Cold : placard?.Cold;
         var warning = assembly.Position.IsSpare
             ? new WarningThreshold(null, [], ["A spare in its stowage has no low-pressure warning that the rules ask for."])
+            : vehicle.SingleTrack || vehicle.VehicleClass == "trailer"
+            ? new WarningThreshold(null, [], ["The rules for low-pressure warnings reach neither a motorcycle nor a light trailer: where there is a warning, its maker's figure holds."])
             : WarningThreshold.For(recommended, cold.Pressure?.Pressure, assembly.Tyre?.Marking ?? placard?.Size, dual, conditions.Rules);
         var reading = assembly.Pressure is { } found ? JudgedReading.Of(found, cold.Pressure, conditions.Set, placard?.Cold) : null;
         return new PositionPressure(assembly.Position, cold, load, atTemperature, setHere, warning, SeatingCeiling.For(assembly.Tyre, assembly.Wheel), reading, cautions);
@@ -156,7 +158,7 @@ public sealed record PressurePlan(IReadOnlyList<PositionPressure> Positions, IRe
         for (var axle = 1; axle <= vehicle.Axles.Count; axle++)
         {
             DualPlace[] places = vehicle.Axles[axle - 1].Dual ? [DualPlace.Inner, DualPlace.Outer] : [DualPlace.Single];
-            foreach (var side in new[] { Side.Left, Side.Right })
+            foreach (var side in vehicle.SingleTrack ? (Side[])[Side.Left] : [Side.Left, Side.Right])
             {
                 assemblies.AddRange(places.Select(place => new Assembly
                 {

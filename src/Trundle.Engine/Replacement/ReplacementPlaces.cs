@@ -59,7 +59,7 @@ public static class ReplacementPlaces
         ArgumentNullException.ThrowIfNull(subject);
         var vehicle = subject.Vehicle;
         var (pairAxle, pairWhy, pairSource) = NewPair(vehicle);
-        if (vehicle.VehicleClass == "motorcycle")
+        if (vehicle.SingleTrack)
         {
             return new ReplacementScope("one", "Front and rear are each their own; the maker's pairing of front and rear tyres comes first.", Source.CommonPractice, null, "A motorcycle's tyres are made for front or rear.", Source.CommonPractice, []);
         }
@@ -104,7 +104,7 @@ public static class ReplacementPlaces
         : fitted?.Rim is { } own && own.DiameterInches == candidate.Marking.Size.RimDiameterInches && own.DiameterMillimetres == candidate.Marking.Size.RimDiameterMillimetres ? fitted
         : null;
 
-    private static IEnumerable<Position> Empty(Vehicle vehicle, int axle) => vehicle.VehicleClass == "motorcycle"
+    private static IEnumerable<Position> Empty(Vehicle vehicle, int axle) => vehicle.SingleTrack
         ? [Position.On(axle, Side.Left)]
         : new[] { Side.Left, Side.Right }.SelectMany(side => vehicle.Axles[axle - 1].Dual
             ? new[] { Position.On(axle, side, DualPlace.Inner), Position.On(axle, side, DualPlace.Outer) }

@@ -42,6 +42,11 @@ public sealed record RotationPlan(RotationVerdict? Chosen, IReadOnlyList<Rotatio
             return Reading<RotationPlan>.Of(new RotationPlan(null, none, [], "The vehicle's maker says that its wheels are not rotated.", cautions));
         }
 
+        if (vehicle.Vehicle.SingleTrack && own.Value.Patterns.Count == 0)
+        {
+            return Reading<RotationPlan>.Of(new RotationPlan(null, [], [], "A motorcycle has one wheel on each axle, and front and rear tyres of their own: nothing is moved.", cautions));
+        }
+
         var verdicts = own.Value.Patterns.Concat(trade).Select(p => RotationRules.Judge(vehicle, p)).ToList();
         var drive = DriveOf(vehicle.Vehicle);
         var owns = own.Value.Patterns.Count;
@@ -54,7 +59,7 @@ public sealed record RotationPlan(RotationVerdict? Chosen, IReadOnlyList<Rotatio
             return Reading<RotationPlan>.Of(new RotationPlan(null, verdicts, [], "No rotation may be done with what is fitted.", cautions));
         }
 
-        if (drive is null && chosen.Pattern.Drives.Count > 0)
+        if (drive is null && chosen.Pattern.Drives.Count > 0 && !VehicleClasses.IsTrailer(vehicle.Vehicle.VehicleClass))
         {
             cautions.Add("Which axle is driven was not entered: a pattern that crosses sides cannot be chosen; say front, rear or all.");
         }

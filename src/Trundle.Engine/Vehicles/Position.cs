@@ -76,16 +76,19 @@ public readonly record struct Position
         ? "S"
         : string.Create(CultureInfo.InvariantCulture, $"{Axle}{(Side == Side.Left ? 'L' : 'R')}{Dual switch { DualPlace.Single => "", DualPlace.Inner => "i", DualPlace.Outer => "o" }}");
 
-    /// <summary>In words, for a vehicle of so many axles: "front left", "rear right outer", "axle 2 left", "spare".</summary>
-    public string InWords(int axles)
+    /// <summary>In words, for a vehicle of so many axles: "front left", "rear right outer", "axle 2 left", "spare"; where there is one axle, "left".</summary>
+    /// <param name="axles">How many axles.</param>
+    /// <param name="singleTrack">One wheel on each axle: then no side is said.</param>
+    public string InWords(int axles, bool singleTrack = false)
     {
         if (IsSpare)
         {
             return "spare";
         }
 
-        var axle = axles == 2 ? (Axle == 1 ? "front" : "rear") : Axle == 1 ? "front" : string.Create(CultureInfo.InvariantCulture, $"axle {Axle}");
+        var axle = axles == 2 && Axle == 2 ? "rear" : Axle == 1 ? "front" : string.Create(CultureInfo.InvariantCulture, $"axle {Axle}");
         var dual = Dual switch { DualPlace.Single => "", DualPlace.Inner => " inner", DualPlace.Outer => " outer" };
-        return $"{axle} {(Side == Side.Left ? "left" : "right")}{dual}";
+        var side = Side == Side.Left ? "left" : "right";
+        return singleTrack ? axle : axles == 1 ? side + dual : $"{axle} {side}{dual}";
     }
 }

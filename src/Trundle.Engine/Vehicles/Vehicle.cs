@@ -216,6 +216,12 @@ public sealed record Vehicle
     /// <summary>It stands on air; null where nobody said.</summary>
     public bool? AirSuspension { get; init; }
 
+    /// <summary>One wheel on each axle, in one track: a motorcycle. Its wheels are written on the left or the right, whichever was entered.</summary>
+    public bool SingleTrack => VehicleClass == VehicleClasses.Motorcycle;
+
+    /// <summary>A position in words, in a vehicle whose axles are counted: "front left", "rear right outer"; on a motorcycle "front" and "rear".</summary>
+    public string InWords(Position position) => position.InWords(Axles.Count, SingleTrack);
+
     /// <summary>The placard that governs a position, or null.</summary>
     public Placard? PlacardAt(Position position) =>
         position.IsSpare ? SparePlacard : position.Axle <= Axles.Count ? Axles[position.Axle - 1].Placard : null;

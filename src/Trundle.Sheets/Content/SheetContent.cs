@@ -89,7 +89,39 @@ internal sealed record SheetContent
 
     /// <summary>A position in words with a capital.</summary>
     public string At(string? position) =>
-        position is null ? "Whole vehicle" : Position.Read(position) is { IsRead: true } p ? Capital(p.Value.InWords(Vehicle.Axles.Count)) : Capital(position);
+        position is null ? "Whole vehicle" : Position.Read(position) is { IsRead: true } p ? Capital(Vehicle.InWords(p.Value)) : Capital(position);
+
+    /// <summary>What a finding is about, what was measured and its limit, in the reader's units.</summary>
+    public string Fact(Finding finding)
+    {
+        var measured = Said(finding, FindingWords.Of(finding));
+        return finding.Limit is null ? measured : $"{measured} ({FindingWords.Before(finding.Limit)} {Limit(finding)})";
+    }
+
+    /// <summary>A finding's limit in the reader's units; an inch beside what was measured in millimetres is given in millimetres too.</summary>
+    public string Limit(Finding finding)
+    {
+        var amount = finding.Limit!.Amount;
+        return Units.Habits.Depth == "mm" && amount is { Unit: "in", Value: { } inches } && finding.Measured.Text.Contains(" mm", StringComparison.Ordinal)
+            ? $"{Length.FromInches(inches).Text("mm", 1)}, {amount.Text}"
+            : Said(finding, amount.Text);
+    }
+
+    /// <summary>Positions in words, the first with a capital: "Front left, front right".</summary>
+    public string Places(IEnumerable<string?> positions) => Capital(string.Join(", ", positions.Select(p => At(p)).Select(w => string.Concat(w[..1].ToLowerInvariant(), w.AsSpan(1)))));
+
+    /// <summary>An amount of a finding in the reader's units.</summary>
+    public string Said(Finding finding, string amount) => Said(finding, amount, Units);
+
+    /// <summary>An amount of a finding in units.</summary>
+    public static string Said(Finding finding, string amount, SheetUnits units) =>
+        finding.Rule.StartsWith("tread.", StringComparison.Ordinal) || finding.Rule.StartsWith("wear.", StringComparison.Ordinal) || finding.Rule.StartsWith("winter.tread", StringComparison.Ordinal)
+            ? units.InTreadText(amount)
+            : units.InText(amount);
+
+    /// <summary>What stops hand-back: a finding in the reader's units, else as it stands.</summary>
+    public string WhatStops(Stop stop) =>
+        Leaving.FirstOrDefault(f => f.Position == stop.Position && FindingWords.Of(f) == stop.What) is { } finding ? Said(finding, stop.What) : stop.What;
 
     /// <summary>Words with their wheel in front, unless they begin with it already.</summary>
     public string Placed(string? position, string words) =>

@@ -34,6 +34,7 @@ internal static class SheetContents
         var leaving = Ranked(state.LeavingFindings);
         var wheels = Wheels(state, answers, leaving, units).ToList();
         var axles = Axles(state, answers).ToList();
+        var rotation = answers.Of(Leg.Plan, "rotate") as JsonObject;
         return Reading<SheetContent>.Of(new SheetContent
         {
             State = state,
@@ -44,12 +45,12 @@ internal static class SheetContents
             Found = found,
             Verdicts = InspectionVerdicts.Of(state.Arrived, new CheckResult(found, [])),
             Leaving = leaving,
-            Rotation = answers.Of(Leg.Plan, "rotate") as JsonObject,
+            Rotation = rotation,
             StandIns = answers.Of(Leg.Plan, "replace") as JsonObject,
             DepthLimit = DepthLimit(found.Concat(leaving)),
             Did = [.. SheetSentences.Did(state, wheels, axles, units)],
-            Watch = [.. SheetSentences.Watch(state, leaving, axles)],
-            Next = [.. SheetSentences.Next(state, axles, units)],
+            Watch = [.. SheetSentences.Watch(state, leaving, axles, units)],
+            Next = [.. SheetSentences.Next(state, axles, units, rotation?["pattern"] is not null)],
             Came = [.. SheetPaper.Came(state)],
             CameShort = [.. SheetPaper.CameShort(state)],
             Photos = order.Photos,
@@ -81,7 +82,7 @@ internal static class SheetContents
         {
             var at = position.ToString();
             var finalTorque = state.Work.At(at, "final-torque");
-            yield return new SheetWheel(position, SheetContent.Capital(position.InWords(state.Arrived.Vehicle.Axles.Count)))
+            yield return new SheetWheel(position, SheetContent.Capital(state.Arrived.Vehicle.InWords(position)))
             {
                 Arrived = state.Arrived.At(position),
                 Leaving = state.Leaving.At(position),
@@ -107,7 +108,7 @@ internal static class SheetContents
         var axles = state.Arrived.Vehicle.Axles;
         for (var i = 0; i < axles.Count; i++)
         {
-            var name = axles.Count == 2 ? (i == 0 ? "Front axle" : "Rear axle") : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"Axle {i + 1}");
+            var name = axles.Count == 1 ? "Axle" : axles.Count == 2 ? (i == 0 ? "Front axle" : "Rear axle") : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"Axle {i + 1}");
             yield return new SheetAxle(i + 1, name, fixings.FirstOrDefault(f => f["axle"]?.GetValue<int>() == i + 1), axles[i].Fixings, axles[i].Hub);
         }
     }

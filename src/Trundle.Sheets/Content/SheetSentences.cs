@@ -66,31 +66,34 @@ internal static class SheetSentences
     }
 
     /// <summary>What the customer should watch: the workshop's own words, what stays open, the re-torque, the pressures.</summary>
-    public static IEnumerable<string> Watch(VisitState state, IReadOnlyList<Finding> leaving, IReadOnlyList<SheetAxle> axles)
+    public static IEnumerable<string> Watch(VisitState state, IReadOnlyList<Finding> leaving, IReadOnlyList<SheetAxle> axles, SheetUnits units)
     {
         if (state.Work.Watch is { } watch)
         {
             yield return watch.EndsWith('.') ? watch : watch + ".";
         }
 
-        foreach (var finding in leaving.Where(f => f.Category >= Category.Refer))
+        // One decision on one thing at several wheels is said once.
+        var decided = leaving.Where(f => f.Category >= Category.Refer)
+            .Select(f => (Finding: f, Decision: state.Work.Decisions.GetValueOrDefault(VisitFindings.DecisionKey(f))))
+            .Where(d => d.Decision is not null);
+        foreach (var alike in decided.GroupBy(d => (d.Decision, What: SheetContent.Said(d.Finding, FindingWords.Of(d.Finding), units))))
         {
-            if (state.Work.Decisions.TryGetValue(VisitFindings.DecisionKey(finding), out var decision))
-            {
-                yield return $"Decided by {decision.By}{(decision.Role is { } role ? $" ({role.Word()})" : "")} on {finding.Measured.Text}{(finding.Position is null ? "" : $" at {finding.Position}")}: {decision.Text.TrimEnd('.')}.{(decision.SignedRefusal is { } signed ? $" The customer refused the work and signed: {signed}." : "")}";
-            }
+            var (decision, what) = alike.Key;
+            var places = string.Join(" ", alike.Select(d => d.Finding.Position).OfType<string>());
+            yield return $"Decided by {decision!.By}{(decision.Role is { } role ? $" ({role.Word()})" : "")} on {what}{(places.Length == 0 ? "" : $" at {places}")}: {decision.Text.TrimEnd('.')}.{(decision.SignedRefusal is { } signed ? $" The customer refused the work and signed: {signed}." : "")}";
         }
 
         if (state.NotTightened.Count == 0 && state.Work.ReTorque is not { Turned: false } && ReTorque(axles) is var (from, to, source) && state.Work.Steps.Values.Any(s => s.ContainsKey("final-torque")))
         {
-            yield return $"Have every wheel fixing checked with a torque wrench after {Quantity.Number(from.Kilometres, 0)} to {to.Text("km", 0)} ({source}); a maker's own distance comes first.";
+            yield return $"Have every wheel fixing checked with a torque wrench after {units.ToGo(from, to)} ({source}); a maker's own distance comes first.";
         }
 
         yield return "If you feel a new shake or hear a knock from a wheel, stop where it is safe and have the fixings checked before you drive on.";
     }
 
     /// <summary>When and at what distance it is seen again.</summary>
-    public static IEnumerable<string> Next(VisitState state, IReadOnlyList<SheetAxle> axles, SheetUnits units)
+    public static IEnumerable<string> Next(VisitState state, IReadOnlyList<SheetAxle> axles, SheetUnits units, bool rotates)
     {
         if (state.Work.ReTorque is { } checkedAgain)
         {
@@ -98,16 +101,17 @@ internal static class SheetSentences
         }
         else if (state.Work.Steps.Values.Any(s => s.ContainsKey("final-torque")) && ReTorque(axles) is var (from, to, _))
         {
-            yield return $"Re-torque: {(state.Arrived.Vehicle.Odometer is { } odometer ? $"between {units.Road(odometer + from)} and {units.Road(odometer + to)}" : $"after {Quantity.Number(from.Kilometres, 0)} to {to.Text("km", 0)}")}{(Visits.Bay.ReTorqueDue.Of(state)?.AskOn is { } ask ? $"; if we have not seen it by {ask.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, we ask" : "")}.";
+            yield return $"Re-torque: {(state.Arrived.Vehicle.Odometer is { } odometer ? $"between {units.Road(odometer + from)} and {units.Road(odometer + to)}" : $"after {units.ToGo(from, to)}")}{(Visits.Bay.ReTorqueDue.Of(state)?.AskOn is { } ask ? $"; if we have not seen it by {ask.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, we ask" : "")}.";
         }
 
         var interval = Figures.Of("rotation.interval");
         var months = Figures.Of("condition.next-months");
         var distance = interval.As<Length>();
-        var at = state.Arrived.Vehicle.Odometer is { } now ? $"at {units.Road(now + distance)}" : $"after {units.Road(distance)}";
+        var at = state.Arrived.Vehicle.Odometer is { } now ? $"at {units.Road(now + distance)}" : $"after {units.ToGo(distance)}";
         var on = state.Arrived.Date is { } date ? $"by {date.AddMonths((int)months.Value).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}" : $"within {Quantity.Number(months.Value, 0)} months";
-        yield return $"Look over and rotation: {at} or {on}, whichever comes first ({months.Source.ForPeople}; the maker's own interval comes first).";
-        yield return $"Pressures, cold, the spare too: every {(Figures.Of("condition.pressure-months").Value is 1 ? "month" : $"{Quantity.Number(Figures.Of("condition.pressure-months").Value, 0)} months")}.";
+        yield return $"{(rotates ? "Look over and rotation" : "Look over")}: {at} or {on}, whichever comes first ({months.Source.ForPeople}; the maker's own interval comes first).";
+        var spare = VisitNeeds.Positions(state.Arrived).Any(p => p.IsSpare);
+        yield return $"Pressures, cold{(spare ? ", the spare too" : "")}: every {(Figures.Of("condition.pressure-months").Value is 1 ? "month" : $"{Quantity.Number(Figures.Of("condition.pressure-months").Value, 0)} months")}.";
     }
 
     private static (Length From, Length To, string Source)? ReTorque(IReadOnlyList<SheetAxle> axles)

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 using Trundle.Visits.Bay;
@@ -5,10 +6,12 @@ using Trundle.Visits.Bay;
 namespace Trundle.Sheets;
 
 /// <summary>Writes quantities for a sheet: the reader's unit first, and the other one in brackets where people of both will read it.</summary>
-internal sealed record SheetUnits(UnitHabits Habits)
+/// <param name="Habits">The units that come first.</param>
+/// <param name="Miles">The road is counted in miles where the rules are those of a land of miles.</param>
+internal sealed partial record SheetUnits(UnitHabits Habits, bool Miles)
 {
     public static SheetUnits Of(UnitHabits? habits, RuleSet? rules) =>
-        new(habits ?? (rules == RuleSet.UnitedStates ? new UnitHabits("psi", "32nds", "lbf·ft", "oz") : UnitHabits.Metric));
+        new(habits ?? (rules == RuleSet.UnitedStates ? new UnitHabits("psi", "32nds", "lbf·ft", "oz") : UnitHabits.Metric), rules is RuleSet.UnitedStates or RuleSet.UnitedKingdom);
 
     /// <summary>"230 kPa (33 psi)".</summary>
     public string Pressure(GaugePressure pressure) => Habits.Pressure == "psi"
@@ -26,10 +29,68 @@ internal sealed record SheetUnits(UnitHabits Habits)
     /// <summary>"35 g".</summary>
     public string Mass(Mass mass) => Pictures.PolarPicture.Words(mass, Habits.Mass);
 
-    /// <summary>A distance along the road: whole kilometres, or miles where the rules are those of a land of miles.</summary>
-    public string Road(Length distance) => Habits.Pressure == "psi"
+    /// <summary>A distance along the road as counted: whole kilometres, in a land of miles the miles first.</summary>
+    public string Road(Length distance) => Miles
         ? $"{Thousands(distance.Miles)} mi ({Thousands(distance.Kilometres)} km)"
         : $"{Thousands(distance.Kilometres)} km";
+
+    /// <summary>How far to go, from a round figure in kilometres: the miles are round too.</summary>
+    public string ToGo(Length distance) => Miles
+        ? $"{Thousands(Round(distance.Miles))} mi ({Thousands(distance.Kilometres)} km)"
+        : $"{Thousands(distance.Kilometres)} km";
+
+    /// <summary>"50 to 100 km"; "30 to 60 mi (50 to 100 km)".</summary>
+    public string ToGo(Length from, Length to)
+    {
+        var kilometres = $"{Thousands(from.Kilometres)} to {Thousands(to.Kilometres)} km";
+        return Miles ? $"{Thousands(Round(from.Miles))} to {Thousands(Round(to.Miles))} mi ({kilometres})" : kilometres;
+    }
+
+    /// <summary>
+    /// A sentence of the engine, which speaks in kilopascals, millimetres and kilograms, in the units that come first; the engine's own beside them.
+    /// </summary>
+    public string InText(string text)
+    {
+        if (Habits.Pressure == "psi")
+        {
+            text = Kilopascals().Replace(text, m => $"{Typed<GaugePressure>(m, "kPa").Text("psi", 0)} ({m.Value})");
+        }
+
+        return Miles && Habits.Pressure == "psi" ? Kilograms().Replace(text, m => $"{Typed<Measures.Mass>(m, "kg").Text("lb", 0)} ({m.Value})") : text;
+    }
+
+    /// <summary>A sentence about tread likewise: a depth in 32nds of an inch, and each place's in a list.</summary>
+    public string InTreadText(string text)
+    {
+        if (Habits.Depth == "mm")
+        {
+            return text;
+        }
+
+        text = Places().Replace(text, m => $"{m.Groups["place"].Value} {Thirty(Typed<Length>(m, "mm"))}{(m.Groups["unit"].Length > 0 ? "/32 in" : "")}");
+        return Depths().Replace(text, m => $"{Thirty(Typed<Length>(m, m.Groups["unit"].Value))}/32 in");
+    }
+
+    /// <summary>32nds of an inch: whole where they are whole to a tenth of one.</summary>
+    private static string Thirty(Length depth) => Quantity.Number(depth.In("32nds"), Math.Abs(depth.In("32nds") - Math.Round(depth.In("32nds"))) < 0.1 ? 0 : 1);
+
+    private static T Typed<T>(Match m, string unit) where T : struct, IQuantity<T> => Quantity.Of<T>(double.Parse(m.Groups["n"].Value, System.Globalization.CultureInfo.InvariantCulture), unit);
+
+    /// <summary>Two figures that count, to the ten below a hundred and to the hundred above a thousand.</summary>
+    private static double Round(double miles) => miles >= 1000 ? Math.Round(miles / 100) * 100 : Math.Round(miles / 10) * 10;
+
+    // What stands in brackets behind another unit was given in both already.
+    [GeneratedRegex(@"(?<!\((?:[0-9.]+ to )?)(?<![0-9.])(?<n>[0-9]+(?:\.[0-9]+)?) kPa", RegexOptions.CultureInvariant, 5000)]
+    private static partial Regex Kilopascals();
+
+    [GeneratedRegex(@"(?<!\()(?<![0-9.])(?<n>[0-9]+(?:\.[0-9]+)?) kg(?![·A-Za-z])", RegexOptions.CultureInvariant, 5000)]
+    private static partial Regex Kilograms();
+
+    [GeneratedRegex(@"(?<place>inner|centre|outer) (?<n>[0-9]+\.[0-9]+)(?<unit> mm)?", RegexOptions.CultureInvariant, 5000)]
+    private static partial Regex Places();
+
+    [GeneratedRegex(@"(?<![0-9./])(?<n>[0-9]+(?:\.[0-9]+)?) (?<unit>mm|in)\b(?! rim)", RegexOptions.CultureInvariant, 5000)]
+    private static partial Regex Depths();
 
     private static string Thousands(double value) =>
         Math.Round(value).ToString("#,0", System.Globalization.CultureInfo.InvariantCulture).Replace(',', '\u00a0');

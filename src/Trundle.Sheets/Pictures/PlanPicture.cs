@@ -20,20 +20,26 @@ internal static class PlanPicture
     private const double Across = 19;
 
     /// <summary>The height that the drawing needs.</summary>
-    public static double Height(IReadOnlyList<PlanWheel> wheels) => wheels.Any(w => w.Position.Dual != DualPlace.Single) ? 206 : 164;
+    public static double Height(IReadOnlyList<PlanWheel> wheels, bool singleTrack) => singleTrack ? 84 : wheels.Any(w => w.Position.Dual != DualPlace.Single) ? 268 : 164;
 
     /// <summary>Draws it in a box.</summary>
-    public static void Draw(XGraphics g, XRect box, IReadOnlyList<PlanWheel> wheels, int axles, DepthScale scale)
+    /// <param name="g">Where to.</param>
+    /// <param name="box">The room.</param>
+    /// <param name="wheels">The wheels.</param>
+    /// <param name="axles">How many axles.</param>
+    /// <param name="scale">How depths are drawn.</param>
+    /// <param name="singleTrack">A motorcycle: its wheels stand one behind the other on the middle line.</param>
+    public static void Draw(XGraphics g, XRect box, IReadOnlyList<PlanWheel> wheels, int axles, DepthScale scale, bool singleTrack)
     {
         var duals = wheels.Any(w => w.Position.Dual != DualPlace.Single);
         var spare = wheels.FirstOrDefault(w => w.Position.IsSpare);
         var right = box.Right - (spare is null ? 0 : 108);
-        var middle = box.Y + (box.Height / 2);
+        var middle = singleTrack ? box.Bottom - 14 : box.Y + (box.Height / 2);
         var reach = (box.Height / 2) - 44 - (duals ? Across + 3 : 0);
         var column = (right - box.X - 24) / Math.Max(1, axles);
         g.DrawLine(SheetInk.Line(SheetInk.Hairline, 0.7, 6, 2, 1, 2), box.X + 24, middle, right, middle);
         SheetText.Draw(g, "front", box.X, middle + 2.5, 7, SheetInk.Soft);
-        for (var axle = 1; axle <= axles; axle++)
+        for (var axle = 1; axle <= axles && !singleTrack; axle++)
         {
             g.DrawLine(SheetInk.Line(SheetInk.Ink, 1.1), X(axle), middle - reach, X(axle), middle + reach);
         }
@@ -42,11 +48,17 @@ internal static class PlanPicture
         {
             var left = wheel.Position.Side == Side.Left;
             var outward = wheel.Position.Dual == DualPlace.Outer ? Across + 3 : 0;
-            var y = left ? middle - reach - outward : middle + reach + outward;
-            Body(g, wheel, X(wheel.Position.Axle), y);
-            if (wheel.Position.Dual != DualPlace.Inner)
+            var y = singleTrack ? middle : left ? middle - reach - outward : middle + reach + outward;
+            var x = X(wheel.Position.Axle);
+            Body(g, wheel, x, y);
+            if (wheel.Position.Dual == DualPlace.Inner)
             {
-                Words(g, wheel, X(wheel.Position.Axle) - (Long / 2), left ? y - 35 : y + 19, scale, column);
+                // An inner wheel's words stand inside the vehicle, beside the axle line.
+                Words(g, wheel, x + 8, left ? y + 20 : y - 35, scale, column - (Long / 2) - 8);
+            }
+            else
+            {
+                Words(g, wheel, x - (Long / 2), left || singleTrack ? y - 35 : y + 19, scale, column);
             }
         }
 

@@ -1,3 +1,4 @@
+using Trundle.Engine.Fitment;
 using Trundle.Engine.Rotation;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
@@ -27,7 +28,37 @@ public sealed record LeavingVehicle(FittedVehicle Vehicle, IReadOnlyDictionary<P
             { Value.AllowedWithRemounting: false } => (renewed, [], moved.Value.Value.Why),
             _ => (RotationPlan.After(renewed, moved.Value.Value), moved.Value.Value.Moves.ToDictionary(m => m.To, m => m.From), (string?)null),
         };
-        return new LeavingVehicle(vehicle with { Fitted = [.. vehicle.Fitted.Select(a => Set(a, work))] }, cameFrom, refused);
+        return new LeavingVehicle(vehicle with { Fitted = [.. vehicle.Fitted.Select(a => Set(Mounted(a, cameFrom.GetValueOrDefault(a.Position, a.Position), work), work))] }, cameFrom, refused);
+    }
+
+    /// <summary>
+    /// A tyre that came in on this vehicle and was mounted anew, its direction and outside checked, stands as the arrow and the word ask where it
+    /// goes. What was entered of a new tyre stands as entered; so does an inner dual's, whose arrow a person looks at in its place.
+    /// </summary>
+    private static Assembly Mounted(Assembly assembly, Position from, VisitWork work)
+    {
+        if (assembly is not { Tyre: { } tyre, Position: { IsSpare: false } at } || at.Dual == DualPlace.Inner || work.Renewed.ContainsKey(from)
+            || work.At(from.ToString(), "mount")?.Word is not { } word || !work.Procedure.Step("mount").Passing.Contains(word)
+            || (tyre.MountedFor is null && tyre.OuterFaceOut is null))
+        {
+            return assembly;
+        }
+
+        return assembly with
+        {
+            Tyre = tyre with
+            {
+                MountedFor = tyre.MountedFor is null ? null : Facing.TurningSide(at) == Side.Left ? MountedFor.Left : MountedFor.Right,
+                OuterFaceOut = tyre.OuterFaceOut is null ? null : true,
+            },
+        };
+    }
+
+    /// <summary>True where the tyre that came in at a position was off its wheel on this visit, or is not on it any more: then its inside was looked at, or does not matter.</summary>
+    public static bool TyreWasOff(Position arrivedAt, VisitWork work)
+    {
+        ArgumentNullException.ThrowIfNull(work);
+        return work.Renewed.ContainsKey(arrivedAt) || work.At(arrivedAt.ToString(), "demount")?.Word == ProcedureStep.Done;
     }
 
     /// <summary>The vehicle with each new tyre on the wheel that it is mounted on, wheels where they came in.</summary>

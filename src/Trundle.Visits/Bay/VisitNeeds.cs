@@ -27,6 +27,17 @@ public static class VisitNeeds
         var positions = new List<Position>();
         for (var axle = 1; axle <= Math.Min(subject.Vehicle.Axles.Count, Position.MostAxles); axle++)
         {
+            // A motorcycle's wheel stands on the side on which it was entered; on the left where it was not yet.
+            if (subject.Vehicle.SingleTrack)
+            {
+                if (!subject.Fitted.Any(a => a.Position.Axle == axle))
+                {
+                    positions.Add(Position.On(axle, Side.Left));
+                }
+
+                continue;
+            }
+
             foreach (var side in (Side[])[Side.Left, Side.Right])
             {
                 if (subject.Vehicle.Axles[axle - 1].Dual)
@@ -42,6 +53,11 @@ public static class VisitNeeds
         }
 
         positions.AddRange(subject.Fitted.Select(a => a.Position).Where(p => !p.IsSpare && !positions.Contains(p)));
+        if (subject.Vehicle.SingleTrack)
+        {
+            positions = [.. positions.OrderBy(p => p.Axle)];
+        }
+
         if (subject.Vehicle.SparePlacard is not null || subject.At(Position.Spare) is not null)
         {
             positions.Add(Position.Spare);
@@ -71,7 +87,8 @@ public static class VisitNeeds
             yield return Vehicle("vehicle.name", "What the vehicle is", null);
         }
 
-        if (vehicle.Odometer is null)
+        // A trailer counts no distance of its own.
+        if (vehicle.Odometer is null && !VehicleClasses.IsTrailer(vehicle.VehicleClass))
         {
             yield return Vehicle("vehicle.odometer", "Odometer", "re-torque, next rotation and wear are told from it");
         }
@@ -151,7 +168,7 @@ public static class VisitNeeds
             if (missing.Count > 0)
             {
                 yield return new Need(Leg.LookOver, position.ToString(), missing[0].Field,
-                    $"{Capital(position.InWords(subject.Vehicle.Axles.Count))}: {string.Join(", ", missing.Select(m => m.What))}", null) { Parts = missing };
+                    $"{Capital(subject.Vehicle.InWords(position))}: {string.Join(", ", missing.Select(m => m.What))}", null) { Parts = missing };
             }
         }
     }
@@ -168,7 +185,7 @@ public static class VisitNeeds
             if (!position.IsSpare && !work.Jobs.ContainsKey(position))
             {
                 yield return new Need(Leg.Plan, position.ToString(), $"work.jobs.{position}",
-                    $"{Capital(position.InWords(subject.Vehicle.Axles.Count))}: what is done to it", null);
+                    $"{Capital(subject.Vehicle.InWords(position))}: what is done to it", null);
             }
         }
     }
@@ -187,7 +204,7 @@ public static class VisitNeeds
         return wheels.Count == 0 ? new Need(Leg.Arrive, null, "vehicle.axles.0.placard.size", "Axles with their placard", why)
             : open.Count == 0 ? null
             : new Need(Leg.Plan, null, $"work.jobs.{open[0]}",
-                open.Count == wheels.Count ? "What is done to each wheel" : $"What is done to {string.Join(", ", open.Select(p => p.InWords(subject.Vehicle.Axles.Count)))}", why);
+                open.Count == wheels.Count ? "What is done to each wheel" : $"What is done to {string.Join(", ", open.Select(subject.Vehicle.InWords))}", why);
     }
 
     private static string Capital(string text) => string.Concat(text[..1].ToUpperInvariant(), text.AsSpan(1));

@@ -61,7 +61,8 @@ public static class VisitStanding
         var steps = VisitSteps.Of(file, leaves, work, judge);
         var leaks = Leaks(steps).ToList();
         IReadOnlyList<Finding> found = [.. Judged(judge, arrived), .. known];
-        IReadOnlyList<Finding> left = [.. Judged(judge, work.Jobs.Count == 0 && work.Steps.Count == 0 ? arrived : leaving), .. leaks, .. seen, .. InstrumentFindings.Of(work.Instruments, arrived.Date), .. known];
+        List<Finding> left = [.. Judged(judge, work.Jobs.Count == 0 && work.Steps.Count == 0 ? arrived : leaving), .. leaks, .. seen, .. InstrumentFindings.Of(work.Instruments, arrived.Date), .. known];
+        left.AddRange(LeavingPressures.Of(file, found, left, leaves, work));
 
         Need[] handWork = VisitNeeds.OfHandWork(arrived, work) is { } plan ? [plan] : [];
         var legs = LegWords.All.Select(leg => new LegState(
@@ -86,7 +87,14 @@ public static class VisitStanding
         return new VisitState(file, leaving, work, WithHandBack(legs, work, stops.Count), stops, notTightened, loose) { Judged = judge.Judged };
     }
 
-    private static IEnumerable<Finding> Judged(VehicleJudge judge, FittedVehicle vehicle) => judge.Of(vehicle) switch { var judged => judged.Fitment.Concat(judged.Condition) };
+    /// <summary>
+    /// All that is found on a vehicle. With all wheels driven a spread of tread depths is told by the fitment and by the condition; on a visit it is
+    /// one fact, and the condition says it with the tyres' names.
+    /// </summary>
+    private static IEnumerable<Finding> Judged(VehicleJudge judge, FittedVehicle vehicle) => judge.Of(vehicle) switch
+    {
+        var judged => judged.Fitment.Where(f => !(f.Rule.StartsWith("circumference.all-wheel-drive", StringComparison.Ordinal) && f.Measured.Unit == "mm")).Concat(judged.Condition),
+    };
 
     private static IEnumerable<Finding> Leaks(IEnumerable<StepState> steps) =>
         steps.Where(s => s.Step.Id == "soap-test" && s.Standing == StepStanding.Failed)
@@ -119,7 +127,7 @@ public static class VisitStanding
         {
             if (VisitFindings.Stops(finding, work) is { } why)
             {
-                yield return new Stop(Leg.Prove, finding.Position, $"{finding.Rule}: {finding.Measured.Text}", why, VisitFindings.IsForGood(finding) ? null : VisitFindings.DecisionKey(finding));
+                yield return new Stop(Leg.Prove, finding.Position, FindingWords.Of(finding), why, VisitFindings.IsForGood(finding) ? null : VisitFindings.DecisionKey(finding));
             }
         }
 

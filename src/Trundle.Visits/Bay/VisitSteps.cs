@@ -25,6 +25,7 @@ internal static class VisitSteps
         var jobs = positions.ToDictionary(p => p, p => JobAt(p, leaves, work, kinds[p]));
         var ofVehicle = Circumstances.AtAny(jobs.Where(j => j.Value > WheelJob.StaysOn).Select(j => kinds[j.Key]));
         var anyOff = jobs.Values.Any(job => job > WheelJob.StaysOn);
+        var toSet = ToSet(positions, judge.Of(arrived), leaves, work);
         var states = new List<StepState>();
         var runLow = RunLow(judge.Of(arrived));
 
@@ -63,7 +64,8 @@ internal static class VisitSteps
             {
                 var from = onVehicle ? leaves.From(position) : position;
                 var kind = kinds.TryGetValue(from, out var known) ? known : WheelCircumstances.At(onWheels, from, work, null);
-                if ((jobs.TryGetValue(from, out var job) ? job : JobAt(from, leaves, work, kind)) < step.Job || (onVehicle && position.IsSpare)
+                var due = (jobs.TryGetValue(from, out var job) ? job : JobAt(from, leaves, work, kind)) >= step.Job && !(onVehicle && position.IsSpare);
+                if ((!due && !(step.Id == "pressure-set" && toSet.Contains(position)))
                     || step.Where(kind) is not { } here || DoneElsewhere(step, kind, work.Licensed.GetValueOrDefault(from)))
                 {
                     continue;
@@ -78,6 +80,16 @@ internal static class VisitSteps
         }
 
         return Held(states);
+    }
+
+    /// <summary>
+    /// Where a pressure is set although nobody takes the wheel off: it was found low or high, the spare's too, or it is recorded. Nothing is due
+    /// before the plan says what is done to the wheels.
+    /// </summary>
+    private static HashSet<Position> ToSet(IReadOnlyList<Position> positions, JudgedVehicle arrived, LeavingVehicle leaves, VisitWork work)
+    {
+        var wrong = arrived.Condition.Where(f => f.Category > Category.None && f.Rule.StartsWith("pressure.", StringComparison.Ordinal)).Select(f => f.Position).ToHashSet();
+        return [.. positions.Where(p => work.At(p.ToString(), "pressure-set") is not null || (work.Jobs.Count > 0 && wrong.Contains(leaves.From(p).ToString())))];
     }
 
     /// <summary>The positions whose wheel comes off, named by where the assembly stands on the legs after the plan.</summary>

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Pressure;
+using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 using Trundle.Visits.Files;
 
@@ -33,13 +34,14 @@ public static class PressureOperation
         var plan = PressurePlan.For(subject, conditions);
         return plan.Positions.Count == 0
             ? Reading<Answer>.Failed(new Problem("fitted", "missing", "There is nothing to answer for: 'fitted' is empty and the vehicle has no axles."))
-            : Reading<Answer>.Of(Of(plan, subject.Vehicle.Axles.Count, oneTyre));
+            : Reading<Answer>.Of(Of(plan, subject.Vehicle, oneTyre));
     }
 
     /// <summary>The answer of a plan.</summary>
-    public static Answer Of(PressurePlan plan, int axles, bool oneTyre)
+    public static Answer Of(PressurePlan plan, Vehicle vehicle, bool oneTyre)
     {
         ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(vehicle);
         var first = plan.Positions[0];
         var body = One(first);
         body["cautions"] = AnswerJson.List(Cautions(first).Distinct(StringComparer.Ordinal));
@@ -60,7 +62,7 @@ public static class PressureOperation
 
         body["findings"] = AnswerJson.List(plan.Findings.Select(f => (JsonNode?)AnswerJson.Of(f)));
         body["worst"] = FindingSet.Worst(plan.Findings).Word();
-        return new Answer(AnswerJson.IsNo(plan.Findings), body, [.. Lines(plan, axles, oneTyre)]);
+        return new Answer(AnswerJson.IsNo(plan.Findings), body, [.. Lines(plan, vehicle, oneTyre)]);
     }
 
     private static JsonObject One(PositionPressure p) => new()
@@ -128,11 +130,11 @@ public static class PressureOperation
 
     private static IEnumerable<string> Cautions(PositionPressure p) => p.Cautions.Concat(p.Warning.Cautions).Concat(p.Seating.Cautions);
 
-    private static IEnumerable<string> Lines(PressurePlan plan, int axles, bool oneTyre)
+    private static IEnumerable<string> Lines(PressurePlan plan, Vehicle vehicle, bool oneTyre)
     {
         foreach (var p in plan.Positions)
         {
-            yield return oneTyre ? "This tyre" : $"{p.Position}  {p.Position.InWords(axles)}";
+            yield return oneTyre ? "This tyre" : $"{p.Position}  {vehicle.InWords(p.Position)}";
             yield return $"  cold           {Text(p.Cold.Pressure)}";
             yield return $"  elsewhere      {Text(p.AtTemperature)}";
             if (p.SetHere is not null)

@@ -22,7 +22,11 @@ public sealed record PlanWheel(Position Position, string Name, bool Entered, IRe
 /// <param name="Axles">How many axles.</param>
 /// <param name="Behind">How far each axle is behind the first; empty where not known.</param>
 /// <param name="Track">The widest track, or null where not known.</param>
-public sealed record PlanView(string Title, IReadOnlyList<PlanWheel> Wheels, int Axles, IReadOnlyList<Length> Behind, Length? Track);
+public sealed record PlanView(string Title, IReadOnlyList<PlanWheel> Wheels, int Axles, IReadOnlyList<Length> Behind, Length? Track)
+{
+    /// <summary>A motorcycle: its wheels stand one behind the other on the middle line.</summary>
+    public bool SingleTrack { get; init; }
+}
 
 /// <summary>
 /// The vehicle as its axle lines seen from above, the front at the left and the left side on top; or upright, the front on top, for a narrow page.
@@ -45,13 +49,13 @@ public static class VehiclePlan
         var width = Math.Max(last + (spare is null ? 212 : 262), 560);
         var near = duals ? 190 : 142;
         var scale = view.Behind.Count == view.Axles && view.Axles > 1 ? (x[^1] - x[0]) / view.Behind[^1].Millimetres : (double?)null;
-        var middle = near + (scale is { } perMillimetre && view.Track is { } track ? Math.Clamp(track.Millimetres * perMillimetre / 2, 90, 220) : 138);
-        var svg = new Svg(id, width, (2 * middle) + 4, view.Title, Describe(view), holdsLinks: true);
+        var middle = view.SingleTrack ? near : near + (scale is { } perMillimetre && view.Track is { } track ? Math.Clamp(track.Millimetres * perMillimetre / 2, 90, 220) : 138);
+        var svg = new Svg(id, width, (view.SingleTrack ? middle + 74 : 2 * middle) + 4, view.Title, Describe(view), holdsLinks: true);
         var reach = middle - near;
 
         svg.Line(30, middle, last + 70, middle, Svg.Hairline, 1.25, "12 4 2 4");
         svg.Words(14, middle + 5, "front", 13, "start", Svg.Soft);
-        for (var axle = 1; axle <= view.Axles; axle++)
+        for (var axle = 1; axle <= view.Axles && !view.SingleTrack; axle++)
         {
             svg.Line(x[axle - 1], near, x[axle - 1], middle + reach, Svg.Ink, 2);
         }
@@ -63,7 +67,7 @@ public static class VehiclePlan
 
         foreach (var wheel in view.Wheels.Where(w => !w.Position.IsSpare))
         {
-            var left = wheel.Position.Side == Side.Left;
+            var left = view.SingleTrack || wheel.Position.Side == Side.Left;
             var inner = wheel.Position.Dual == DualPlace.Inner;
             var shift = wheel.Position.Dual == DualPlace.Outer ? -(WheelWidth + 6) : 0;
             var centreY = left ? near + shift : middle + reach - shift;
@@ -107,7 +111,7 @@ public static class VehiclePlan
         var svg = new Svg(id, 360, height, view.Title, Describe(view), holdsLinks: true);
         svg.Words(180, 14, "front", 13, "middle", Svg.Soft);
         svg.Line(180, 22, 180, 40 + (Math.Max(1, view.Axles) * axleGap) - 70, Svg.Hairline, 1.25, "12 4 2 4");
-        for (var axle = 1; axle <= view.Axles; axle++)
+        for (var axle = 1; axle <= view.Axles && !view.SingleTrack; axle++)
         {
             svg.Line(52, Y(axle), 308, Y(axle), Svg.Ink, 2);
         }
@@ -119,7 +123,7 @@ public static class VehiclePlan
             var inner = wheel.Position.Dual == DualPlace.Inner;
             var y = spareHere ? height - 52 : Y(wheel.Position.Axle);
             var shift = inner ? 40 : 0;
-            var x = spareHere ? 180 : left ? 32 + shift : 328 - shift;
+            var x = spareHere || view.SingleTrack ? 180 : left ? 32 + shift : 328 - shift;
             Begin(svg, wheel);
             if (spareHere)
             {
@@ -134,8 +138,8 @@ public static class VehiclePlan
                 if (!inner)
                 {
                     // Beside a single wheel there is room; the words of a dual pair stand under it.
-                    var at = duals ? (left ? 13 : 347) : left ? 64 : 296;
-                    var anchor = left ? "start" : "end";
+                    var at = view.SingleTrack ? 212 : duals ? (left ? 13 : 347) : left ? 64 : 296;
+                    var anchor = left || view.SingleTrack ? "start" : "end";
                     svg.Words(at, duals ? y + 92 : y - 30, Capital(wheel.Name), 15, anchor, Svg.Ink, wheel.Chosen);
                     if (wheel.Lines.Count > 0)
                     {
@@ -144,7 +148,7 @@ public static class VehiclePlan
 
                     if (wheel.Tread is not null)
                     {
-                        TreadSection.Bars(svg, wheel.Tread with { LimitWords = "" }, duals ? (left ? 100 : 158) : left ? 64 : 194, duals ? y + (left ? -8 : 70) : y + 66);
+                        TreadSection.Bars(svg, wheel.Tread with { LimitWords = "" }, view.SingleTrack ? 212 : duals ? (left ? 100 : 158) : left ? 64 : 194, duals ? y + (left ? -8 : 70) : y + 66);
                     }
                 }
             }

@@ -133,5 +133,5 @@ public sealed class VisitReading
             .DistinctBy(p => p.Item1);
 
     /// <summary>A position in words: front left.</summary>
-    public string Name(Position position) => position.InWords(Axles);
+    public string Name(Position position) => State.Arrived.Vehicle.InWords(position);
 }

@@ -26,7 +26,8 @@ public static class VehicleView
             [.. VisitNeeds.Positions(vehicle).Select(p => Wheel(visit, vehicle, findings, p, href(p)))],
             axles,
             Behind(vehicle.Vehicle),
-            vehicle.Vehicle.Axles.Select(a => a.Track).Max());
+            vehicle.Vehicle.Axles.Select(a => a.Track).Max())
+        { SingleTrack = vehicle.Vehicle.SingleTrack };
     }
 
     /// <summary>Where each axle stands behind the first; empty where one is not known.</summary>

@@ -34,13 +34,11 @@ public static class StopPlaces
     {
         ArgumentNullException.ThrowIfNull(visit);
         ArgumentNullException.ThrowIfNull(stop);
-        var finding = stop.DecisionKey is null ? null : visit.State.LeavingFindings.FirstOrDefault(f => stop.What == $"{f.Rule}: {f.Measured.Text}");
-        var what = finding is null ? stop.What : $"{Frame.Words.Of(finding.Rule)}, {finding.Measured.Text}";
         var at = stop.Position is null ? null
             : Position.Read(stop.Position) is { IsRead: true } position ? visit.Reading.Name(position.Value).Capital()
             : stop.Position.Capital();
 
         // What is missing on the look over names its wheel itself.
-        return at is null || what.StartsWith(at, StringComparison.Ordinal) ? what.Capital() : $"{at}: {what}";
+        return at is null || stop.What.StartsWith(at, StringComparison.Ordinal) ? stop.What.Capital() : $"{at}: {stop.What}";
     }
 }

@@ -101,7 +101,8 @@ public sealed class DamageAndPressureTests
     [Theory]
     [InlineData(230, false, "pressure.low", Category.None)]
     [InlineData(229, false, "pressure.low", Category.None)]
-    [InlineData(228.9, false, "pressure.low", Category.Minor)]
+    [InlineData(223, false, "pressure.low", Category.None)]
+    [InlineData(222.9, false, "pressure.low", Category.Minor)]
     [InlineData(184.1, false, "pressure.low", Category.Minor)]
     [InlineData(184, false, "pressure.run-low", Category.Refer)]
     [InlineData(172.6, false, "pressure.run-low", Category.Refer)]
@@ -117,6 +118,23 @@ public sealed class DamageAndPressureTests
         var finding = ConditionCheck.Run(Bay.Four(RuleSet.EuropeanUnion).With("1L", a => a with { Pressure = new PressureReading(GaugePressure.FromKilopascals(kilopascals), null, hot) })).One(rule, "1L");
         finding.Category.ShouldBe(expected);
         finding.Action.ShouldNotBeNullOrWhiteSpace();
+    }
+
+    [Theory]
+    [InlineData("car", "1L", "pressure.warning", Category.Major)]
+    [InlineData("trailer", "1L", "pressure.run-low", Category.Refer)]
+    [InlineData("motorcycle", "1L", "pressure.run-low", Category.Refer)]
+    [InlineData("car", "S", "pressure.run-low", Category.Refer)]
+    public void Only_a_wheel_that_a_warning_watches_asks_why_the_driver_was_not_warned(string vehicleClass, string at, string rule, Category expected)
+    {
+        var spare = Bay.On(at, "195/65 R15 91H") with { Pressure = new PressureReading(GaugePressure.FromKilopascals(150), null, false) };
+        var four = Bay.Four();
+        var subject = four with
+        {
+            Vehicle = four.Vehicle with { VehicleClass = vehicleClass, SparePlacard = four.Vehicle.Axles[0].Placard },
+            Fitted = [.. four.Fitted.Where(a => a.Position != spare.Position), spare],
+        };
+        ConditionCheck.Run(subject).One(rule, at).Category.ShouldBe(expected);
     }
 
     [Fact]

@@ -124,7 +124,7 @@ internal static class RuleCases
         ["damage.bead.small"] = new(Hurt(DamageKind.Bead, DamagePlace.Bead, 1.5875), [Hurt(DamageKind.Bead, DamagePlace.Bead, 1.5876)]),
         ["damage.other"] = new(Hurt(DamageKind.Other, DamagePlace.Tread, null), [Plain]),
         // The placard asks for 230 kPa, and 260 kPa laden.
-        ["pressure.low"] = new(Air(228.9), [Air(229), Air(230)]),
+        ["pressure.low"] = new(Air(222.9), [Air(229), Air(230)]),
         ["pressure.high"] = new(Air(260.1), [Air(231), Air(230)]),
         ["pressure.sidewall"] = new(Moulded(300.1), [Moulded(300), Moulded(299.9)]),
         ["pressure.hot"] = new(Air(250, hot: true), [Air(230)]),
@@ -132,10 +132,14 @@ internal static class RuleCases
         ["wear.centre"] = new(Tread(5, 4, 5), [Tread(5, 4.01, 5)]),
         ["wear.both-shoulders"] = new(Tread(4, 5, 4), [Tread(4.01, 5, 4.01)]),
         ["wear.one-shoulder"] = new(Tread(5, 5, 4), [Tread(5, 5, 4.01)]),
+        ["wear.centre.motorcycle"] = new(Cycle(Tread(5, 4, 5)), [Cycle(Tread(5, 4.01, 5))]),
+        ["wear.one-shoulder.motorcycle"] = new(Cycle(Tread(5, 5, 4)), [Cycle(Tread(5, 5, 4.01))]),
         ["wear.uneven-round"] = new(Round(4), [Round(4.01)]),
         ["wear.even"] = new(Tread(5, 5, 4.01), [Tread(5, 5, 4)]),
         ["mix.unread"] = new(s => Marked("195/65-15 91H")(s).With("1R", a => Bay.On("1R", "195/65 B15 91H")), [s => Marked("195/65 B15 91H")(s).With("1R", a => Bay.On("1R", "195/65 B15 91H"))], "axle 1"),
     };
+
+    private static Func<FittedVehicle, FittedVehicle> Cycle(Func<FittedVehicle, FittedVehicle> change) => s => change(s) switch { var four => four with { Vehicle = four.Vehicle with { VehicleClass = VehicleClasses.Motorcycle } } };
 
     private static Func<FittedVehicle, FittedVehicle> Marked(string marking) => s => s.With("1L", a => Bay.On("1L", marking));
 

@@ -42,7 +42,6 @@ public sealed record BoardLine(
         ArgumentNullException.ThrowIfNull(visit);
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(problems);
-        var axles = state.Arrived.Vehicle.Axles.Count;
         var promised = state.Work.Promised is { } text && DateTime.TryParseExact(text, TimeForms, CultureInfo.InvariantCulture, DateTimeStyles.None, out var time) ? time : (DateTime?)null;
         return new BoardLine(
             visit.Heading,
@@ -53,13 +52,13 @@ public sealed record BoardLine(
             promised < now.DateTime,
             state.Current,
             VisitStanding.Line(state, state.Current),
-            problems.Count > 0 ? $"{problems[0].Where}: {problems[0].Message}" : WaitsFor(state, axles),
-            [.. state.Loose.Select(p => p.InWords(axles))],
+            problems.Count > 0 ? $"{problems[0].Where}: {problems[0].Message}" : WaitsFor(state),
+            [.. state.Loose.Select(state.Arrived.Vehicle.InWords)],
             FindingSet.Worst(state.LeavingFindings));
     }
 
     /// <summary>The first thing that the current leg still needs, and how many more there are.</summary>
-    private static string WaitsFor(VisitState state, int axles)
+    private static string WaitsFor(VisitState state)
     {
         var leg = state.On(state.Current);
         // A wheel that was begun is gone on with before the next one.
@@ -74,6 +73,6 @@ public sealed record BoardLine(
         string Step(StepState step) =>
             $"{step.Step.Title}{(step.At == "vehicle" ? "" : $", {Words(step.At)}")}{(step.Standing == StepStanding.Failed ? $" ({step.Why})" : "")}";
 
-        string Words(string at) => Engine.Vehicles.Position.Read(at).Match(p => p.InWords(axles), _ => at);
+        string Words(string at) => Engine.Vehicles.Position.Read(at).Match(state.Arrived.Vehicle.InWords, _ => at);
     }
 }
