@@ -29,7 +29,7 @@ public class CustomerSheetTests
         foreach (var words in new[]
         {
             "You told us: shakes at 70 mph", "What we found", "1.4 mm", "limit 1.6 mm", "Put right on this visit. Replace this tyre", "What we did", "1AB CDEFHJ 4725", "230 kPa (33 psi)",
-            "20 of 20 fixings finally tightened", "120 N·m (89 lbf·ft)", "What you should watch", "after 30 to 60 mi (50 to 100 km)", "Next", "between 48 250 km and 48 300 km",
+            "20 of 20 fixings finally tightened", "120 N·m (89 lbf·ft)", "What you should watch", "after 30 to 60 mi (50 to 100 km)", "Next", "between 29 981 mi (48 250 km) and 30 012 mi (48 300 km)",
             "58 200 km", "2027-03-14", "handed back by T2, technician", "26-0314-3", "195/65 R15 91H · 230 kPa",
         })
         {

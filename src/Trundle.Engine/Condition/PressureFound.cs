@@ -80,10 +80,10 @@ internal static class PressureFound
     private static bool TakenAsRunLow(CheckBook book, Assembly assembly, string at, Amount measured, double percent)
     {
         var heavy = assembly.Tyre?.Marking?.Size.TyreClass == Sidewall.TyreClass.Truck;
-        foreach (var rule in heavy ? (string[])["pressure.run-low-truck"] : IsWatched(book.Vehicle, assembly.Position) ? ["pressure.warning", "pressure.run-low"] : ["pressure.run-low"])
+        foreach (var rule in heavy ? (string[])["pressure.run-low-truck"] : ["pressure.warning", "pressure.run-low"])
         {
-            var limit = book.Limit(rule, assembly.Position);
-            if (limit.IsBrokenBy(percent))
+            // No warning watches the spare, dual wheels, a trailer or a motorcycle: there the warning has no limit.
+            if (book.LimitOrNone(rule, assembly.Position) is { } limit && limit.IsBrokenBy(percent))
             {
                 book.Judge(rule, at, true, measured, limit.Limit, null, [.. RunLow.Cautions(assembly.Tyre)]);
                 return true;
@@ -96,10 +96,6 @@ internal static class PressureFound
     /// <summary>What a tyre of another kind than the placard's needs to carry what the placard's would; null where the placard's own figure is the most that is asked.</summary>
     private static SourcedPressure? NeededByThisTyre(CheckBook book, Assembly assembly, Placard placard) =>
         ColdPressure.For(assembly, placard, null, book.Vehicle, new PressureConditions(null, null, null, null, false, book.Rules)).Pressure is { } needed && needed.Pressure > placard.Cold!.Value ? needed : null;
-
-    /// <summary>True where the rule for a pressure warning reaches: not the spare, no axle with dual wheels, no trailer, no motorcycle.</summary>
-    private static bool IsWatched(Vehicle vehicle, Position position) =>
-        !position.IsSpare && position.Dual == DualPlace.Single && !vehicle.SingleTrack && !VehicleClasses.IsTrailer(vehicle.VehicleClass);
 
     private static Amount Kilopascals(GaugePressure pressure) => Amount.Of(pressure, "kPa", 0);
 }

@@ -81,7 +81,7 @@ internal static class SheetSentences
         {
             var (decision, what) = alike.Key;
             var places = string.Join(" ", alike.Select(d => d.Finding.Position).OfType<string>());
-            yield return $"Decided by {decision!.By}{(decision.Role is { } role ? $" ({role.Word()})" : "")} on {what}{(places.Length == 0 ? "" : $" at {places}")}: {decision.Text.TrimEnd('.')}.{(decision.SignedRefusal is { } signed ? $" The customer refused the work and signed: {signed}." : "")}";
+            yield return $"Decided by {decision!.By}{(decision.Role is { } role ? $" ({role.Word()})" : "")} {(places.Length == 0 ? "" : $"at {places} ")}({what}): {decision.Text.TrimEnd('.')}.{(decision.SignedRefusal is { } signed ? $" The customer refused the work and signed: {signed}." : "")}";
         }
 
         if (state.NotTightened.Count == 0 && state.Work.ReTorque is not { Turned: false } && ReTorque(axles) is var (from, to, source) && state.Work.Steps.Values.Any(s => s.ContainsKey("final-torque")))
