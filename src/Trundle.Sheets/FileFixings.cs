@@ -56,7 +56,7 @@ internal static class FileFixings
         var fixings = axle.Fixings;
         yield return string.Join(", ", new[]
         {
-            $"{axle.Order.Count.ToString(CultureInfo.InvariantCulture)} {(fixings?.Kind switch { Engine.Vehicles.FixingKind.Nut => "nuts", Engine.Vehicles.FixingKind.Bolt => "bolts", null => "fixings" })}",
+            $"{axle.Order.Count.ToString(CultureInfo.InvariantCulture)} {(fixings?.Kind switch { Engine.Vehicles.FixingKind.Nut => "nut", Engine.Vehicles.FixingKind.Bolt => "bolt", null => "fixing" })}{(axle.Order.Count == 1 ? "" : "s")}",
             fixings?.Thread?.Text,
             fixings?.PropertyClass is { } c ? $"class {c}" : null,
             fixings?.Seat is { } seat ? $"{seat.ToString().ToLowerInvariant()} seat" : "seat not given",

@@ -144,6 +144,7 @@ internal static class FileSheet
     {
         null => "–",
         { Pressure: { } pressure } => content.Units.Pressure(pressure),
+        { Torques.Count: 1 } => "1 torque, see fixings",
         { Torques.Count: > 0 } torques => $"{torques.Torques.Count.ToString(CultureInfo.InvariantCulture)} torques, see fixings",
         { Inner: not null } or { Outer: not null } => $"inner {Plane(state.Record.Inner, content)}, outer {Plane(state.Record.Outer, content)}",
         _ => state.Record.Word ?? "–",

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using PdfSharp.Drawing;
 using Trundle.Engine.Condition;
+using Trundle.Engine.Fitment;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 using Trundle.Sheets.Drawing;
@@ -53,7 +54,8 @@ internal static class FileWheels
         {
             yield return string.Join(", ", new[]
             {
-                tyre.Directional ? $"directional{(tyre.MountedFor is { } side ? $", mounted for the {(side == MountedFor.Left ? "left" : "right")}" : "")}" : null,
+                tyre.Directional && content.Vehicle.SingleTrack ? $"directional{(tyre.MountedFor is { } way ? Facing.TurnsItsWay(assembly.Position, way) ? ", turns the way of its arrow" : ", turns against its arrow" : "")}"
+                : tyre.Directional ? $"directional{(tyre.MountedFor is { } side ? $", mounted for the {(side == MountedFor.Left ? "left" : "right")}" : "")}" : null,
                 tyre.Asymmetric ? $"asymmetric{(tyre.OuterFaceOut is { } @out ? @out ? ", outer face out" : ", outer face in" : "")}" : null,
             }.OfType<string>());
         }

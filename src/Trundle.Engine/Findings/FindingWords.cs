@@ -22,13 +22,13 @@ public static class FindingWords
         return NameOf(finding.Rule) is { } name && !finding.Measured.Text.StartsWith(name, StringComparison.OrdinalIgnoreCase) ? $"{name} {finding.Measured.Text}" : finding.Measured.Text;
     }
 
-    /// <summary>What stands before a limit: "limit" before an amount, "should be" before a word.</summary>
-    /// <param name="limit">The limit.</param>
+    /// <summary>What stands before a finding's limit: "limit" before an amount, "should be" before a word, "was" before the day on which an instrument was due.</summary>
+    /// <param name="finding">The finding.</param>
     /// <source>common practice</source>
-    public static string Before(Limit limit)
+    public static string BeforeLimit(Finding finding)
     {
-        ArgumentNullException.ThrowIfNull(limit);
-        return limit.Amount.Value is null ? "should be" : "limit";
+        ArgumentNullException.ThrowIfNull(finding);
+        return finding.Limit?.Amount.Value is not null ? "limit" : finding.Rule.StartsWith("instrument.", StringComparison.Ordinal) ? "was" : "should be";
     }
 
     /// <summary>The name of the rule itself, or of the family that it belongs to, or null.</summary>

@@ -103,7 +103,7 @@ public sealed record PressurePlan(IReadOnlyList<PositionPressure> Positions, IRe
         var weighed = on.Select(a => a.Load).OfType<Mass>().ToList();
         if (weighed.Count == 0)
         {
-            return (share, share is { } part ? $"Each tyre is taken to carry {part.Text("kg", 0)}, an equal part of its axle; weigh each side where the load is one-sided." : null);
+            return (share, share is { } part && !subject.Vehicle.SingleTrack ? $"Each tyre is taken to carry {part.Text("kg", 0)}, an equal part of its axle; weigh each side where the load is one-sided." : null);
         }
 
         var heaviest = weighed.Max();

@@ -95,7 +95,7 @@ internal sealed record SheetContent
     public string Fact(Finding finding)
     {
         var measured = Said(finding, FindingWords.Of(finding));
-        return finding.Limit is null ? measured : $"{measured} ({FindingWords.Before(finding.Limit)} {Limit(finding)})";
+        return finding.Limit is null ? measured : $"{measured} ({FindingWords.BeforeLimit(finding)} {Limit(finding)})";
     }
 
     /// <summary>A finding's limit in the reader's units; an inch beside what was measured in millimetres is given in millimetres too.</summary>

@@ -64,7 +64,7 @@ public static class AnswerJson
     {
         foreach (var f in findings.OrderByDescending(f => f.Category))
         {
-            yield return $"{f.Category.Word(),-9} {f.Position ?? "vehicle",-7} {FindingWords.Of(f)}{(f.Limit is null ? "" : $" ({FindingWords.Before(f.Limit)} {f.Limit.Amount.Text}{Whose(f)})")}";
+            yield return $"{f.Category.Word(),-9} {f.Position ?? "vehicle",-7} {FindingWords.Of(f)}{(f.Limit is null ? "" : $" ({FindingWords.BeforeLimit(f)} {f.Limit.Amount.Text}{Whose(f)})")}";
             yield return $"          {f.Action} [{f.Source.ForPeople}]";
             foreach (var caution in f.Cautions)
             {

@@ -46,7 +46,8 @@ public static class VehiclePlan
         var duals = view.Wheels.Any(w => w.Position.Dual != DualPlace.Single);
         var spare = view.Wheels.FirstOrDefault(w => w.Position.IsSpare);
         var last = x.DefaultIfEmpty(148).Max();
-        var width = Math.Max(last + (spare is null ? 212 : 262), 560);
+        var spareAt = last + (duals ? 158 : 104);
+        var width = Math.Max(spare is null ? last + 212 : spareAt + 158, 560);
         var near = duals ? 190 : 142;
         var scale = view.Behind.Count == view.Axles && view.Axles > 1 ? (x[^1] - x[0]) / view.Behind[^1].Millimetres : (double?)null;
         var middle = view.SingleTrack ? near : near + (scale is { } perMillimetre && view.Track is { } track ? Math.Clamp(track.Millimetres * perMillimetre / 2, 90, 220) : 138);
@@ -75,7 +76,12 @@ public static class VehiclePlan
             Begin(svg, wheel);
             Body(svg, wheel, centreX - (WheelLength / 2), centreY - (WheelWidth / 2));
             End(svg, wheel);
-            if (!inner)
+            if (inner)
+            {
+                // An inner wheel's words stand inside the vehicle, beside the axle line.
+                Words(svg, wheel, centreX + 12, left ? centreY + 44 : centreY - 70);
+            }
+            else
             {
                 // The words stand outside the vehicle: above its left side, below its right.
                 var top = left ? centreY - 96 : centreY + 46;
@@ -90,7 +96,7 @@ public static class VehiclePlan
 
         if (spare is not null)
         {
-            var sx = last + 104;
+            var sx = spareAt;
             Begin(svg, spare);
             Body(svg, spare, sx, middle - (WheelWidth / 2));
             End(svg, spare);
