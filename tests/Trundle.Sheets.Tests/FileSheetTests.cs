@@ -106,7 +106,7 @@ public class FileSheetTests
         text.ShouldHold("Valve: renew");
 
         var customer = TestVisits.Text(TestVisits.Write(visit).Pdf);
-        customer.ShouldHold("cut, sidewall, 9 mm, 3 mm deep (limit 0.0625 in)");
+        customer.ShouldHold("cut, sidewall, 9 mm, 3 mm deep (limit 1.6 mm, 0.0625 in)");
         customer.ShouldHold("bent flange, 4 mm (limit 0.125 in)");
     }
 
@@ -126,7 +126,7 @@ public class FileSheetTests
     public void It_holds_the_re_torque_that_is_due_and_what_was_found_once_it_is_done()
     {
         var visit = TestVisits.Finished();
-        TestVisits.Text(TestVisits.Write(visit, SheetReader.File).Pdf).ShouldHold("Re-torque due between 48 250 km and 48 300 km");
+        TestVisits.Text(TestVisits.Write(visit, SheetReader.File).Pdf).ShouldHold("Re-torque due between 29 981 mi (48 250 km) and 30 012 mi (48 300 km)");
         TestVisits.Text(TestVisits.Write(visit).Pdf).ShouldHold("if we have not seen it by 2026-03-28, we ask");
         visit["work"]!["reTorque"] = JsonNode.Parse("""{"on": "2026-03-20", "result": "none turned", "wrench": "wrench 2", "by": "T1", "torques": {"1L": {"1": "118 N·m", "2": "119 N·m"}}}""");
         var text = TestVisits.Text(TestVisits.Write(visit, SheetReader.File).Pdf);
