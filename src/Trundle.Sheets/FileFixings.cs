@@ -140,7 +140,7 @@ internal static class FileFixings
 
         var where = due is { From: { } from, To: { } to } ? $"between {content.Units.Road(from)} and {content.Units.Road(to)}" : $"after {Quantity.Number(due.After.From.Kilometres, 0)} to {due.After.To.Text("km", 0)}";
         flow.Paragraph(due.Done is not { } done
-            ? $"Re-torque due {where} ({due.After.Source.Text}; {due.After.Source.StatusText}); not recorded as done."
+            ? $"Re-torque due {where}{(due.After.Standing is { } standing ? $", or after {standing.Amount.Text} where it only stands" : "")} ({due.After.Source.Text}; {due.After.Source.StatusText}); not recorded as done."
             : $"Re-torque checked on {Visits.Instruments.Instrument.Day(done.On)}{(done.Odometer is { } at ? $" at {content.Units.Road(at)}" : "")}{(done.By is { } by ? $" by {by}" : "")}{(done.Wrench is { } wrench ? $" with {wrench}" : "")}: {done.Words}{(done.Turned ? $"; due again {where}" : "")}.{(done.Note is { } note ? $" {note.TrimEnd('.')}." : "")}", bold: true);
         foreach (var (wheel, torques) in due.Done?.Torques ?? new Dictionary<Engine.Vehicles.Position, IReadOnlyDictionary<int, Torque>>())
         {

@@ -86,7 +86,8 @@ internal static class SheetSentences
 
         if (state.NotTightened.Count == 0 && state.Work.ReTorque is not { Turned: false } && ReTorque(axles) is var (from, to, source) && state.Work.Steps.Values.Any(s => s.ContainsKey("final-torque")))
         {
-            yield return $"Have every wheel fixing checked with a torque wrench after {units.ToGo(from, to)} ({source}); a maker's own distance comes first.";
+            var standing = Visits.Bay.ReTorqueDue.Of(state)?.After.Standing is { } time ? $", or after {time.Amount.Text} where it only stands" : "";
+            yield return $"Have every wheel fixing checked with a torque wrench after {units.ToGo(from, to)}{standing} ({source}); a maker's own distance comes first.";
         }
 
         yield return "If you feel a new shake or hear a knock from a wheel, stop where it is safe and have the fixings checked before you drive on.";

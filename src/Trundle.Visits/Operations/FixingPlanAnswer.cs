@@ -57,6 +57,7 @@ public static class FixingPlanAnswer
             ["toKilometres"] = plan.ReTorque.To.Kilometres,
             ["source"] = plan.ReTorque.Source.Text,
             ["status"] = plan.ReTorque.Source.StatusText,
+            ["standing"] = AnswerJson.Of(plan.ReTorque.Standing),
         };
         json["findings"] = AnswerJson.List(plan.Findings.Select(f => (JsonNode?)AnswerJson.Of(f)));
         json["worst"] = FindingSet.Worst(plan.Findings).Word();
@@ -109,7 +110,7 @@ public static class FixingPlanAnswer
             yield return $"Proof load  {proof.Amount.Text}{share} [{proof.Source.ForPeople}]";
         }
 
-        yield return $"Re-torque   after {Quantity.Number(plan.ReTorque.From.Kilometres, 0)} to {plan.ReTorque.To.Text("km", 0)} [{plan.ReTorque.Source.ForPeople}]";
+        yield return $"Re-torque   after {Quantity.Number(plan.ReTorque.From.Kilometres, 0)} to {plan.ReTorque.To.Text("km", 0)}{(plan.ReTorque.Standing is { } standing ? $", or after {standing.Amount.Text} where it only stands" : "")} [{plan.ReTorque.Source.ForPeople}]";
         foreach (var line in AnswerJson.Lines(plan.Findings))
         {
             yield return line;

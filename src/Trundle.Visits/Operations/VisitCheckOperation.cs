@@ -113,6 +113,7 @@ public static class VisitCheckOperation
         ["wheels"] = AnswerJson.List(due.Wheels.Select(w => w.ToString())),
         ["fromKilometres"] = due.After.From.Kilometres,
         ["toKilometres"] = due.After.To.Kilometres,
+        ["standing"] = AnswerJson.Of(due.After.Standing),
         ["fromOdometerKilometres"] = due.From?.Kilometres,
         ["toOdometerKilometres"] = due.To?.Kilometres,
         ["askOn"] = InstrumentJson.Day(due.AskOn),

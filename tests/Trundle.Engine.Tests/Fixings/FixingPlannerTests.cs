@@ -101,6 +101,8 @@ public class FixingPlannerTests
         var heavy = FixingPlanner.Plan(new FixingQuestion(Known) { Heavy = true }).ReTorque;
         (heavy.From.Kilometres, heavy.To.Kilometres).ShouldBe((40, 80));
         heavy.Source.Text.ShouldContain("DVSA");
+        light.Standing.ShouldBeNull();
+        heavy.Standing!.Amount.Text.ShouldBe("30 min");
     }
 
     [Theory]
