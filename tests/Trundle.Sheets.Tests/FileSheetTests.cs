@@ -107,7 +107,7 @@ public class FileSheetTests
 
         var customer = TestVisits.Text(TestVisits.Write(visit).Pdf);
         customer.ShouldHold("cut, sidewall, 9 mm, 3 mm deep (limit 1.6 mm, 0.0625 in)");
-        customer.ShouldHold("bent flange, 4 mm (limit 0.125 in)");
+        customer.ShouldHold("bent flange, 4 mm (limit 3.2 mm, 0.125 in)");
     }
 
     [Fact]
