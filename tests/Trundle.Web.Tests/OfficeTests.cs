@@ -159,7 +159,7 @@ public sealed class OfficeTests : IAsyncLifetime
         page.ShouldContain("What was decided");
 
         // What hand-back is refused for stands in the list of what stops it, and on paper.
-        var stop = $"condemned.tin: 1ab cdefhj 2220";
+        var stop = $"TIN of the register of condemned tyres: 1ab cdefhj 2220";
         page[page.IndexOf("What stops hand-back", StringComparison.Ordinal)..].ShouldContain(stop);
         var refused = _bay.Store.Visits.Append(second, [new Entry(Guid.NewGuid(), "work.handBack.by", "T1", "T1", Role.Technician, _clock.Now)], _clock.Now).Value.Refused.ShouldHaveSingleItem();
         refused.Problem.Code.ShouldBe("hand-back-stopped");

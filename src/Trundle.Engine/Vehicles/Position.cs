@@ -76,7 +76,7 @@ public readonly record struct Position
         ? "S"
         : string.Create(CultureInfo.InvariantCulture, $"{Axle}{(Side == Side.Left ? 'L' : 'R')}{Dual switch { DualPlace.Single => "", DualPlace.Inner => "i", DualPlace.Outer => "o" }}");
 
-    /// <summary>In words, for a vehicle of so many axles: "front left", "rear right outer", "axle 2 left", "spare"; where there is one axle, "left".</summary>
+    /// <summary>In words, for a vehicle of so many axles: "front left", "rear right outer", "axle 2 left", "spare".</summary>
     /// <param name="axles">How many axles.</param>
     /// <param name="singleTrack">One wheel on each axle: then no side is said.</param>
     public string InWords(int axles, bool singleTrack = false)
@@ -89,6 +89,6 @@ public readonly record struct Position
         var axle = axles == 2 && Axle == 2 ? "rear" : Axle == 1 ? "front" : string.Create(CultureInfo.InvariantCulture, $"axle {Axle}");
         var dual = Dual switch { DualPlace.Single => "", DualPlace.Inner => " inner", DualPlace.Outer => " outer" };
         var side = Side == Side.Left ? "left" : "right";
-        return singleTrack ? axle : axles == 1 ? side + dual : $"{axle} {side}{dual}";
+        return singleTrack ? axle : $"{axle} {side}{dual}";
     }
 }
