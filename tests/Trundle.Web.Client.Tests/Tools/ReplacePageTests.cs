@@ -25,7 +25,8 @@ public sealed class ReplacePageTests : ToolContext
         var page = Tool("replace", "replace-teal-hatchback.json");
         var rows = page.FindAll(".stand-ins tbody tr").ToDictionary(r => r.QuerySelector("th")!.TextContent, r => r.QuerySelectorAll("td").Select(d => d.TextContent).ToArray());
         rows["205/55 R16 91V"].ShouldBe(["with approval", "615 kg", "149 mph", "-0.47 %", "59.7 mph", rows["205/55 R16 91V"][5], rows["205/55 R16 91V"][6]]);
-        rows["205/55 R16 91V"][5].ShouldMatch("^[0-9.]+ to [0-9.]+ in$");
+        rows["205/55 R16 91V"][5].ShouldMatch(@"^[0-9.]+\sto [0-9.]+\sin$");
+        rows["195/65 R15 91H"][6].ShouldBe("axle 1: 230 kPaaxle 2: 220 kPa");
         rows["205/60 R16 96V XL"][3].ShouldBe("+2.68 %");
         rows["195/60 R15"][0].ShouldBe("refused");
         rows["195/60 R15"][1].ShouldBe("ask");
