@@ -101,6 +101,19 @@ public sealed class BalancePageTests(Bay bay, Device device) : IClassFixture<Dev
     }
 }
 
+/// <summary>Loss of air at a wheel and the stand-in size on the plan of a visit, at two sizes, in light and dark.</summary>
+public sealed class VisitToolPagesTests(Bay bay, Device device) : IClassFixture<Device>
+{
+    [Theory]
+    [InlineData("wheel/1R/leak", "leak")]
+    [InlineData("plan/replace", "replace")]
+    public async Task A_page_has_no_fault(string place, string name)
+    {
+        device.Whole = true;
+        await device.CheckAsync($"/bay/{await bay.VisitAsync("Blue hatchback")}/{place}", $"bay-{name}");
+    }
+}
+
 /// <summary>Every tool's page, blank and filled with a sample of the command, at two sizes, in light and dark.</summary>
 public sealed class ToolPagesTests(Bay bay, Device device) : IClassFixture<Device>
 {
