@@ -8,6 +8,7 @@ using Trundle.Measures;
 using Trundle.Sheets.Drawing;
 using Trundle.Sheets.Pictures;
 using Trundle.Visits.Bay;
+using Trundle.Visits.Operations;
 
 namespace Trundle.Sheets;
 
@@ -85,6 +86,11 @@ internal static class FileWheels
         if (assembly.Sensor is { } sensor)
         {
             yield return $"Pressure sensor: {sensor switch { SensorState.Working => "working", SensorState.NotWorking => "not working", SensorState.Absent => "none in this wheel" }}";
+        }
+
+        if (content.Wear.FirstOrDefault(w => w.Position == assembly.Position) is { } wear)
+        {
+            yield return $"Wear: {WearAnswer.InOneLine(wear)}";
         }
 
         foreach (var damage in assembly.Damage)

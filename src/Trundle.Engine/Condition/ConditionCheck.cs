@@ -1,6 +1,7 @@
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
 using Trundle.Engine.Vehicles;
+using Trundle.Engine.Wear;
 
 namespace Trundle.Engine.Condition;
 
@@ -9,7 +10,8 @@ public static class ConditionCheck
 {
     /// <summary>
     /// Judges tread depths against the chosen rules, age from the TIN on the date, damages of tyres and wheels, repairability, valves and
-    /// sensors, pressures found against the placard, tread spread with all wheels driven, and gives a first reading of the wear.
+    /// sensors, pressures found against the placard, tread spread with all wheels driven, and says how each tread is worn
+    /// where that is likelier uneven than even.
     /// </summary>
     /// <param name="subject">The vehicle with what is fitted; without rules only the trade's are applied, without a date no age is told.</param>
     /// <returns>Every result, passes with category none, and what is needed where data was left out.</returns>
@@ -33,9 +35,9 @@ public static class ConditionCheck
             WheelDamageCheck.Check(book, assembly);
             ValveCheck.Check(book, assembly);
             PressureFound.Check(book, assembly);
-            WearPattern.Check(book, assembly);
         }
 
+        WearFindings.Add(book);
         TreadSpread.Check(book);
         WinterCheck.Country(book);
         return book.Result();

@@ -36,7 +36,7 @@ internal static class Rotated
         {
             Position = move.To,
             Tyre = tyre,
-            Tread = turned && assembly.Tread is { } t ? new TreadDepths(t.Outer, t.Centre, t.Inner) : assembly.Tread,
+            Tread = turned ? assembly.Tread?.Turned() : assembly.Tread,
         };
     }
 }

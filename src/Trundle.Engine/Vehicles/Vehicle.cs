@@ -387,14 +387,6 @@ public sealed record Wheel
     public bool Condemned { get; init; }
 }
 
-/// <summary>Tread depths across the tyre at several places around it. Each list may be empty; places of one index belong together.</summary>
-public sealed record TreadDepths(IReadOnlyList<Length> Inner, IReadOnlyList<Length> Centre, IReadOnlyList<Length> Outer)
-{
-    /// <summary>Every depth with the name of its place.</summary>
-    public IEnumerable<(string Place, Length Depth)> All =>
-        Inner.Select(d => ("inner", d)).Concat(Centre.Select(d => ("centre", d))).Concat(Outer.Select(d => ("outer", d)));
-}
-
 /// <summary>A pressure as read from a gauge.</summary>
 /// <param name="Value">What the gauge showed.</param>
 /// <param name="Temperature">Of the tyre where it is hot, else of the air around; or null.</param>

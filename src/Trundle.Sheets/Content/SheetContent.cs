@@ -1,6 +1,7 @@
 using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Vehicles;
+using Trundle.Engine.Wear;
 using Trundle.Measures;
 using Trundle.Visits.Bay;
 
@@ -65,6 +66,9 @@ internal sealed record SheetContent
 
     /// <summary>True where the check of this visit answers 'no'.</summary>
     public bool No { get; init; }
+
+    /// <summary>How each tread was worn when it came.</summary>
+    public IReadOnlyList<TyreWear> Wear => field ??= WearReading.Of(State.Arrived);
 
     /// <summary>The vehicle.</summary>
     public Vehicle Vehicle => State.Arrived.Vehicle;

@@ -73,7 +73,7 @@ public static class VisitWorkReader
     private static RenewedTyre? ReadRenewed(FileObject o)
     {
         var tyre = o.Object("tyre") is { } t ? VisitFileReader.ReadTyre(t) : null;
-        var tread = o.Object("tread") is { } d ? VisitFileReader.ReadTread(d) : null;
+        var tread = o.Object("tread") is { } d ? TreadReader.Read(d) : null;
         var valve = o.Object("valve") is { } v ? InspectionFileReader.ReadValve(v) : null;
         o.Done();
         return tyre is null ? null : new RenewedTyre(tyre, tread, valve);

@@ -267,7 +267,7 @@ public static class VisitFileReader
         {
             Tyre = o.Object("tyre") is { } tyre ? ReadTyre(tyre) : null,
             Wheel = o.Object("wheel") is { } wheel ? ReadWheel(wheel) : null,
-            Tread = o.Object("tread") is { } tread ? ReadTread(tread) : null,
+            Tread = o.Object("tread") is { } tread ? TreadReader.Read(tread) : null,
             Pressure = o.Object("pressure") is { } pressure ? ReadPressure(pressure) : null,
             Damage = o.Objects("damage").Select(InspectionFileReader.ReadDamage).OfType<Damage>().ToList(),
             Fixings = o.Objects("fixings").Select(FixingsReader.Found).ToList(),
@@ -352,20 +352,6 @@ public static class VisitFileReader
         };
         o.Done();
         return wheel;
-    }
-
-    /// <summary>Reads tread depths.</summary>
-    public static TreadDepths ReadTread(FileObject o)
-    {
-        ArgumentNullException.ThrowIfNull(o);
-        Length? least = Length.FromMillimetres(0);
-        Length? most = Figures.Of("condition.tread-beyond").As<Length>();
-        var tread = new TreadDepths(
-            o.Quantities("inner", "mm", least, most),
-            o.Quantities("centre", "mm", least, most),
-            o.Quantities("outer", "mm", least, most));
-        o.Done();
-        return tread;
     }
 
     /// <summary>Reads a pressure reading.</summary>

@@ -22,7 +22,7 @@ public static class CheckAnswer
     /// <summary>Reads a visit's file and judges it.</summary>
     /// <param name="body">The file.</param>
     /// <param name="check">What judges it.</param>
-    /// <param name="verdicts">What becomes of each part, where the operation tells that.</param>
+    /// <param name="verdicts">What becomes of each part, where the operation tells the state of what is fitted: it then tells how each tread is worn too.</param>
     public static Reading<Answer> Of(FileNode body, Func<FittedVehicle, CheckResult> check, Func<FittedVehicle, CheckResult, IReadOnlyList<PartVerdict>>? verdicts = null)
     {
         var problems = new List<Problem>();
@@ -40,12 +40,14 @@ public static class CheckAnswer
         var result = check(file.Subject);
         var answer = Body(result, file.Subject);
         var parts = verdicts?.Invoke(file.Subject, result) ?? [];
+        IReadOnlyList<string> wear = [];
         if (verdicts is not null)
         {
             answer["verdicts"] = VerdictAnswer.Of(parts);
+            (answer["wear"], wear) = WearAnswer.Of(file.Subject);
         }
 
-        return Reading<Answer>.Of(new Answer(AnswerJson.IsNo(result.Findings), answer, [.. Lines(result, file.Subject), .. VerdictAnswer.Lines(parts)]));
+        return Reading<Answer>.Of(new Answer(AnswerJson.IsNo(result.Findings), answer, [.. Lines(result, file.Subject), .. VerdictAnswer.Lines(parts), .. wear]));
     }
 
     private static JsonObject Body(CheckResult result, FittedVehicle subject)

@@ -163,31 +163,29 @@ public sealed class ConditionCheckTests
     }
 
     [Theory]
-    [InlineData(4, 3, 4, "wear.one-shoulder", false)]
-    [InlineData(5, 4, 5, "wear.centre", true)]
-    [InlineData(5, 4.1, 5, "wear.centre", false)]
-    [InlineData(4, 5, 4, "wear.both-shoulders", true)]
-    [InlineData(4.1, 5, 4.1, "wear.both-shoulders", false)]
-    [InlineData(5, 5, 4, "wear.one-shoulder", true)]
-    [InlineData(4, 5, 5, "wear.one-shoulder", true)]
-    [InlineData(4.1, 5, 5, "wear.one-shoulder", false)]
-    [InlineData(5, 5, 5, "wear.even", true)]
-    public void The_first_reading_of_the_wear_across(double inner, double centre, double outer, string rule, bool found)
+    [InlineData(5, 3.5, 5, "wear.centre")]
+    [InlineData(3.5, 5, 3.5, "wear.both-shoulders")]
+    [InlineData(5, 5, 3.5, "wear.one-shoulder")]
+    [InlineData(3.5, 5, 5, "wear.one-shoulder")]
+    [InlineData(5, 5, 5, "wear.even")]
+    [InlineData(5.2, 5, 4.9, "wear.even")]
+    public void The_wear_across_is_one_finding_with_its_probability(double inner, double centre, double outer, string rule)
     {
         var result = ConditionCheck.Run(Bay.Four().With("1L", a => a with { Tread = new TreadDepths(Depths(inner), Depths(centre), Depths(outer)) }));
-        result.Findings.Any(f => f.Position == "1L" && f.Rule == rule).ShouldBe(found);
-        result.Findings.Count(f => f.Position == "1L" && f.Rule.StartsWith("wear.", StringComparison.Ordinal)).ShouldBe(1);
+        var finding = result.Findings.Single(f => f.Position == "1L" && f.Rule.StartsWith("wear.", StringComparison.Ordinal));
+        finding.Rule.ShouldBe(rule);
+        (finding.Action + finding.Measured.Text).ShouldContain(" %");
+        finding.Category.ShouldBe(rule == "wear.even" ? Category.None : Category.Minor);
     }
 
     [Fact]
-    public void Depths_that_change_around_a_tyre_are_uneven_wear()
+    public void Depths_that_change_around_a_tyre_are_one_minor_finding()
     {
-        Uneven(5, 4.01, 5).ShouldBeFalse();
-        Uneven(5, 4, 5).ShouldBeTrue();
-        Uneven(5, 4).ShouldBeFalse();
+        Uneven(5, 4.9, 5).ShouldBe(Category.None);
+        Uneven(5, 2.5, 5).ShouldBe(Category.Minor);
 
-        static bool Uneven(params double[] outer) => ConditionCheck.Run(Bay.Four().With("1L", a => a with { Tread = new TreadDepths(Depths(5), Depths(5), Depths(outer)) }))
-            .Findings.Any(f => f.Rule == "wear.uneven-round" && f.Category == Category.Minor && f.Source.Text.Contains("service texts", StringComparison.Ordinal));
+        static Category Uneven(params double[] outer) => ConditionCheck.Run(Bay.Four().With("1L", a => a with { Tread = new TreadDepths(Depths(5, 5, 5), Depths(5, 5, 5), Depths(outer)) }))
+            .Findings.Single(f => f.Rule.StartsWith("wear.", StringComparison.Ordinal)).Category;
     }
 
     [Fact]

@@ -129,13 +129,21 @@ internal static class RuleCases
         ["pressure.sidewall"] = new(Moulded(300.1), [Moulded(300), Moulded(299.9)]),
         ["pressure.hot"] = new(Air(250, hot: true), [Air(230)]),
         ["pressure.hot-low"] = new(Air(228.9, hot: true), [Air(229, hot: true), Air(230, hot: true)]),
-        ["wear.centre"] = new(Tread(5, 4, 5), [Tread(5, 4.01, 5)]),
-        ["wear.both-shoulders"] = new(Tread(4, 5, 4), [Tread(4.01, 5, 4.01)]),
-        ["wear.one-shoulder"] = new(Tread(5, 5, 4), [Tread(5, 5, 4.01)]),
-        ["wear.centre.motorcycle"] = new(Cycle(Tread(5, 4, 5)), [Cycle(Tread(5, 4.01, 5))]),
-        ["wear.one-shoulder.motorcycle"] = new(Cycle(Tread(5, 5, 4)), [Cycle(Tread(5, 5, 4.01))]),
-        ["wear.uneven-round"] = new(Round(4), [Round(4.01)]),
-        ["wear.even"] = new(Tread(5, 5, 4.01), [Tread(5, 5, 4)]),
+        ["wear.centre"] = new(Tread(5, 3.5, 5), [Tread(5, 4.8, 5)]),
+        ["wear.both-shoulders"] = new(Tread(3.5, 5, 3.5), [Tread(4.8, 5, 4.8)]),
+        ["wear.one-shoulder"] = new(Tread(5, 5, 3), [Tread(5, 5, 4.8)]),
+        ["wear.feather"] = new(Edged(rib: 1.5), [Edged(rib: 0.1)]),
+        ["wear.heel-and-toe"] = new(Edged(block: 1.5), [Edged(block: 0.1)]),
+        ["wear.cups"] = new(Round((_, i) => i % 2 == 0 ? 5 : 3.5), [Round((_, _) => 5)]),
+        ["wear.diagonal"] = new(Round((x, i) => 5 + (2 * Math.Cos(Math.PI * ((i * 60) - (60 * x)) / 60))), [Round((_, _) => 5)]),
+        ["wear.flat-spot"] = new(Round((_, i) => i == 2 ? 2.5 : 5), [Round((_, _) => 5)]),
+        ["wear.other"] = new(Round((x, i) => x == 0 && i == 3 ? 1 : 5), [Round((_, _) => 5)]),
+        ["wear.even"] = new(Tread(5, 5, 4.8), [Tread(5, 5, 3)]),
+        ["wear.centre.motorcycle"] = new(Cycle(Tread(5, 3.5, 5)), [Cycle(Tread(5, 4.8, 5))]),
+        ["wear.one-shoulder.motorcycle"] = new(Cycle(Tread(5, 5, 3)), [Cycle(Tread(5, 5, 4.8))]),
+        ["wear.feather.motorcycle"] = new(Cycle(Edged(rib: 1.5)), [Cycle(Edged(rib: 0.1))]),
+        ["wear.heel-and-toe.motorcycle"] = new(Cycle(Edged(block: 1.5)), [Cycle(Edged(block: 0.1))]),
+        ["wear.diagonal.motorcycle"] = new(Cycle(Round((x, i) => 5 + (2 * Math.Cos(Math.PI * ((i * 60) - (60 * x)) / 60)))), [Cycle(Round((_, _) => 5))]),
         ["mix.unread"] = new(s => Marked("195/65-15 91H")(s).With("1R", a => Bay.On("1R", "195/65 B15 91H")), [s => Marked("195/65 B15 91H")(s).With("1R", a => Bay.On("1R", "195/65 B15 91H"))], "axle 1"),
     };
 
@@ -253,8 +261,17 @@ internal static class RuleCases
         Tread = new TreadDepths([Length.FromMillimetres(inner)], [Length.FromMillimetres(centre)], [Length.FromMillimetres(outer)]),
     });
 
-    private static Func<FittedVehicle, FittedVehicle> Round(double least) => s => s.With("1L", a => a with
+    /// <summary>Six places around, by a depth for each place across (−1, 0, 1) and around.</summary>
+    private static Func<FittedVehicle, FittedVehicle> Round(Func<int, int, double> depth) => s => s.With("1L", a => a with { Tread = new TreadDepths(Row(depth, -1), Row(depth, 0), Row(depth, 1)) });
+
+    private static Length[] Row(Func<int, int, double> depth, int across) => [.. Enumerable.Range(0, 6).Select(i => Length.FromMillimetres(depth(across, i)))];
+
+    private static Func<FittedVehicle, FittedVehicle> Edged(double rib = 0, double block = 0) => s => Round((_, _) => 5)(s).With("1L", a => a with
     {
-        Tread = new TreadDepths([], [], [Length.FromMillimetres(5), Length.FromMillimetres(least), Length.FromMillimetres(5)]),
+        Tread = a.Tread! with
+        {
+            Ribs = [.. Enum.GetValues<TreadPlace>().Select(p => new RibEdges(p, Length.FromMillimetres(5 + rib), Length.FromMillimetres(5)))],
+            Blocks = [.. Enum.GetValues<TreadPlace>().Select(p => new BlockEdges(p, Length.FromMillimetres(5 + block), Length.FromMillimetres(5)))],
+        },
     });
 }

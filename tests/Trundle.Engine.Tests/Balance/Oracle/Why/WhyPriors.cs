@@ -25,9 +25,12 @@ internal static class WhyPriors
 
     private static string File_(string name) => Path.Combine(Root, "src", "Trundle.Engine", "Balance", "Why", name);
 
-    private static List<Dictionary<string, string>> Rows(string name)
+    private static List<Dictionary<string, string>> Rows(string name) => RowsOf(File_(name));
+
+    /// <summary>The rows of a table's file by the names of its columns.</summary>
+    public static List<Dictionary<string, string>> RowsOf(string path)
     {
-        var lines = File.ReadAllLines(File_(name)).Where(l => l.Length > 0).Select(Cells).ToList();
+        var lines = File.ReadAllLines(path).Where(l => l.Length > 0).Select(Cells).ToList();
         return [.. lines.Skip(1).Select(l => lines[0].Zip(l).ToDictionary(c => c.First, c => c.Second, StringComparer.Ordinal))];
     }
 
