@@ -1,9 +1,11 @@
 using System.Globalization;
 using Trundle.Engine;
+using Trundle.Engine.Complaint;
 using Trundle.Engine.Findings;
 using Trundle.Sheets.Drawing;
 using Trundle.Sheets.Pictures;
 using Trundle.Visits.Bay;
+using Trundle.Visits.Operations;
 
 namespace Trundle.Sheets;
 
@@ -59,6 +61,10 @@ internal static class FileSheet
             ["VIN", vehicle.Vin is { } vin ? $"{vin.Text}{(vin.Note is { } note ? $" – {note}" : "")}" : "–", "warning lamps", content.State.Entered.Arrival.Lit is { Count: > 0 } lit ? $"lit before work: {string.Join(", ", lit)}" : content.State.Entered.Arrival.Dark.Count > 0 ? "none lit of those looked at" : "not looked at"],
             ["maker's rotation", vehicle.MakerRotation ?? "not given", "contact", work.Contact ?? "–"],
         ], 8);
+        if (vehicle.ComplaintDetail is { } detail)
+        {
+            flow.Paragraph($"The complaint may come of, by what was said alone: {ComplaintOperation.InOneLine(ComplaintTriage.Of(detail))}");
+        }
     }
 
     /// <summary>Whether it may leave, and by whom it was handed back.</summary>

@@ -14,6 +14,7 @@ public static class FieldQuantity
     [
         Of<Length>("vehicle.odometer", "km", "m"),
         Of<Speed>("vehicle.topSpeed", "km/h", "m/s"),
+        Of<Speed>("vehicle.complaintDetail.at", "km/h", "m/s"),
         Of<GaugePressure>("vehicle.axles.*.placard.cold", "kPa", "Pa"),
         Of<GaugePressure>("vehicle.axles.*.placard.laden", "kPa", "Pa"),
         Of<GaugePressure>("vehicle.spare.placard.cold", "kPa", "Pa"),

@@ -1,3 +1,4 @@
+using Trundle.Engine.Complaint;
 using Trundle.Engine.Fixings;
 using Trundle.Engine.InUse;
 using Trundle.Engine.Sidewall;
@@ -191,6 +192,9 @@ public sealed record Vehicle
 
     /// <summary>What the driver says.</summary>
     public string? Complaint { get; init; }
+
+    /// <summary>What the driver says of it, question by question, or null.</summary>
+    public ComplaintDetail? ComplaintDetail { get; init; }
 
     /// <summary>The vehicle maker's own rotation, as a permutation "1L>2L …" or a pattern's name, or null.</summary>
     public string? MakerRotation { get; init; }

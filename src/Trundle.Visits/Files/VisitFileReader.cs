@@ -133,6 +133,7 @@ public static class VisitFileReader
             Name = o.Text("name"),
             Vin = o.Reference("vin", Vin.From),
             Complaint = o.Text("complaint"),
+            ComplaintDetail = o.Object(ComplaintReader.Key) is { } detail ? ComplaintReader.Read(detail) : null,
             MakerRotation = o.Text("makerRotation"),
             Drive = drive,
             Odometer = o.Quantity<Length>("odometer", "km", Length.FromKilometres(0), Length.FromKilometres(10_000_000)),

@@ -75,6 +75,7 @@ public static class OperationList
         BalanceMachineOperation.Operation,
         RunoutOperation.Operation,
         MatchOperation.Operation,
+        ComplaintOperation.Operation,
         SidewallOperation.Operation,
         FitmentOperation.Operation,
         InspectOperation.Operation,

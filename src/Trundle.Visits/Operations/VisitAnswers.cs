@@ -32,6 +32,11 @@ public sealed class VisitAnswers
 
         Replacement(body);
 
+        if (state.Arrived.Vehicle.ComplaintDetail is { Given.Count: > 0 } or { At: not null })
+        {
+            Ask(Leg.LookOver, "complaint", "complaint", body);
+        }
+
         Balance(state);
         Studies(state);
         Fixings(state);

@@ -8,7 +8,9 @@ internal static class InventedVisit
           "rules": "uk",
           "date": "2026-03-14",
           "vehicle": {
-            "name": "blue hatchback", "complaint": "shakes at 110 km/h", "makerRotation": null, "drive": "front", "odometer": "48200 km", "topSpeed": "190 km/h", "class": "car",
+            "name": "blue hatchback", "complaint": "shakes at 110 km/h",
+            "complaintDetail": {"kind": "shake", "speed": "band", "felt": "steering-wheel", "when": "always", "follows": "road-speed", "neutral": "stays", "pull": "none", "noise": "none", "after": "new-tyres", "warm": "same", "at": "110 km/h"},
+            "makerRotation": null, "drive": "front", "odometer": "48200 km", "topSpeed": "190 km/h", "class": "car",
             "axles": [
               {"steered": true, "driven": true, "dual": false,
                "placard": {"size": "195/65 R15 91H", "cold": "230 kPa", "laden": "2,5 bar"},

@@ -1,0 +1,37 @@
+using System.Globalization;
+using Trundle.Engine.Complaint;
+using Trundle.Engine.Tests.Balance.Oracle.Why;
+
+namespace Trundle.Engine.Tests.Complaint;
+
+/// <summary>The engine's tables of complaints, read from the files themselves.</summary>
+internal static class ComplaintData
+{
+    public const double Slip = 0.05;
+
+    private static readonly List<Dictionary<string, string>> AnswerRows = WhyPriors.RowsOf(At("complaint_answers.csv"));
+
+    public static IReadOnlyList<Dictionary<string, string>> Causes { get; } = WhyPriors.RowsOf(At("complaint_causes.csv"));
+
+    public static IReadOnlyList<string> Questions { get; } = [.. AnswerRows.Select(r => r["question"]).Distinct()];
+
+    public static string AllText { get; } = string.Concat(new[] { "complaint_causes.csv", "complaint_answers.csv" }.Select(f => File.ReadAllText(At(f))));
+
+    public static IReadOnlyList<string> Answers(string question) => [.. AnswerRows.Where(r => r["question"] == question).Select(r => r["answer"])];
+
+    public static double Prior(string cause) => Number(Causes.Single(c => c["cause"] == cause)["prior"]) / Causes.Sum(c => Number(c["prior"]));
+
+    /// <summary>How often a question is answered so, a part misheard.</summary>
+    public static double Likelihood(string cause, string question, string answer)
+    {
+        var rows = AnswerRows.Where(r => r["question"] == question).ToList();
+        return ((1 - Slip) * Number(rows.Single(r => r["answer"] == answer)[cause]) / rows.Sum(r => Number(r[cause]))) + (Slip / rows.Count);
+    }
+
+    public static ComplaintDetail Said(params string[] answers) =>
+        new(answers.Select(a => a.Split('=')).ToDictionary(a => a[0], a => a[1], StringComparer.Ordinal), null);
+
+    private static double Number(string text) => double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture);
+
+    private static string At(string name) => Path.Combine(WhyPriors.Root, "src", "Trundle.Engine", "Complaint", name);
+}
