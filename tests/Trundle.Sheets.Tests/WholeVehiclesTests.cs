@@ -34,7 +34,7 @@ public sealed class WholeVehiclesTests
         ["copper-coupe"] = new(Category.None,
             ["tread.depth@2L", "direction.rotation@1R", "wear.one-shoulder@2L"],
             [], true, true,
-            ["mounted for the left (should be mounted for the right)", "Put right on this visit", "255/35 ZR18 94Y XL", "tread inner 1.4, centre 3.0, outer 3.2 mm (limit 1.0 mm apart)"],
+            ["mounted for the left (should be mounted for the right)", "Put right on this visit", "255/35 ZR18 94Y XL", "tread inner 1.4, centre 3.0, outer 3.2 mm", "One shoulder wears faster"],
             ["Refused: rearward cross", "Refused: X"], ["New tyre on the wheel that came from the front right"]),
         ["slate-all-wheel-drive"] = new(Category.Major,
             ["damage.bulge@2R", "pressure.warning@2R", "wheel.bent.small@2R"],
