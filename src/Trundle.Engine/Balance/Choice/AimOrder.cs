@@ -18,9 +18,12 @@ internal sealed class AimOrder
 
     private AimOrder(IReadOnlyList<BalanceAim> aims, double perGram) => (_aims, _perGram) = (aims, perGram);
 
-    /// <summary>The order of a problem's aims, among choices that meet the tolerance where that is an aim.</summary>
+    /// <summary>
+    /// The order of a problem's aims, among choices that meet the tolerance where that is an aim. Choices that are equal by aims without a score are parted by
+    /// it at the end: of the same mass in the same pieces the one that leaves less is better.
+    /// </summary>
     public static AimOrder Of(IReadOnlyList<BalanceAim> aims, double massPenaltyPerGram) =>
-        new([.. aims.Where(a => a != BalanceAim.Tolerance)], massPenaltyPerGram);
+        new([.. aims.Where(a => a != BalanceAim.Tolerance).Append(BalanceAim.Score).Distinct()], massPenaltyPerGram);
 
     /// <summary>Where nothing meets the tolerance: the least score, then fewest pieces and least mass.</summary>
     public static AimOrder LeastScore { get; } = new([BalanceAim.Score, BalanceAim.Pieces, BalanceAim.Mass], 0);

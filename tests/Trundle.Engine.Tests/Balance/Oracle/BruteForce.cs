@@ -148,7 +148,7 @@ internal sealed class BruteForce(BalanceProblem problem)
             }
         }
 
-        foreach (var aim in problem.Aims)
+        foreach (var aim in problem.Aims.Append(BalanceAim.Score))
         {
             var below = aim switch
             {

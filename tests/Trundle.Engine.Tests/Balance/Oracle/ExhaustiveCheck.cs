@@ -24,7 +24,7 @@ internal static class ExhaustiveCheck
         }
 
         var same = Math.Abs(chosen.Score - score) < 1e-9 && chosen.WithinTolerance == best.Meets && chosen.ProvenOptimal
-            && (!best.Meets && problem.Aims.Contains(BalanceAim.Tolerance) ? Math.Abs(score - best.Score) < 1e-9 && squares < best.Squares + 1e-8 : problem.Aims.All(aim => aim switch
+            && (!best.Meets && problem.Aims.Contains(BalanceAim.Tolerance) ? Math.Abs(score - best.Score) < 1e-9 && squares < best.Squares + 1e-8 : problem.Aims.Append(BalanceAim.Score).All(aim => aim switch
             {
                 BalanceAim.Tolerance => true,
                 BalanceAim.Pieces => chosen.Pieces == best.Pieces,

@@ -16,6 +16,19 @@ public class WeightChoiceTests
         }
     }
 
+    [Theory]
+    [InlineData(BalanceAim.Tolerance, BalanceAim.Mass, BalanceAim.Pieces)]
+    [InlineData(BalanceAim.Tolerance, BalanceAim.Pieces)]
+    [InlineData(BalanceAim.Mass)]
+    [InlineData(BalanceAim.Tolerance)]
+    public void Choices_that_are_equal_by_aims_without_a_score_are_parted_by_it(params BalanceAim[] aims)
+    {
+        for (var seed = 0; seed < 100; seed++)
+        {
+            ExhaustiveCheck.Fault(RandomProblems.Discrete(seed) with { Aims = aims }).ShouldBeNull($"seed {seed}");
+        }
+    }
+
     [Fact]
     public void With_one_piece_in_each_plane_at_any_angle_a_fine_net_finds_nothing_better()
     {
