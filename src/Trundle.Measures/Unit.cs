@@ -81,6 +81,11 @@ public static class Quantity
                 : Finite(number.Value, UnitOf<T>(bareUnit), trimmed);
         }
 
+        if (unitText[0] is 'e' or 'E' && unitText.AsSpan(1).TrimStart("+-−") is [>= '0' and <= '9', ..])
+        {
+            return Reading<T>.Failed("unit-unknown", $"'{NumberText.Shown(trimmed)}' is written with a power of ten; write the number out, no larger than a measurement can be. {Capital(T.Kind)} reads like {Example<T>()}.");
+        }
+
         return Spelled<T>(unitText) is { } unit
             ? Finite(number.Value, unit, trimmed)
             : Reading<T>.Failed("unit-unknown",

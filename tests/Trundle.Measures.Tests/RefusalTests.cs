@@ -87,4 +87,15 @@ public sealed class RefusalTests
     [Fact]
     public void A_unit_asked_for_by_the_code_that_is_none_throws() =>
         Should.Throw<ArgumentException>(() => Quantity.Of<Mass>(1, "stone"));
+
+    [Theory]
+    [InlineData("1e308 g")]
+    [InlineData("1E+308 g")]
+    [InlineData("-2.5e-3 kg")]
+    public void A_power_of_ten_is_told_from_a_unit(string text)
+    {
+        var message = Quantity.Read<Mass>(text).Problem.ShouldNotBeNull().Message;
+        message.ShouldStartWith($"'{text}' is written with a power of ten; write the number out");
+        message.ShouldNotContain("not a unit");
+    }
 }

@@ -145,7 +145,13 @@ public sealed class FileObject
         var number = Value(key, text => NumberText.Read(NumberWithExponent(text)));
         if (number is { } n && ((least is { } l && n < l) || (most is { } m && n > m)))
         {
-            Wrong(key, "out-of-range", string.Create(CultureInfo.InvariantCulture, $"{n} is outside {least?.ToString(CultureInfo.InvariantCulture) ?? "…"} to {most?.ToString(CultureInfo.InvariantCulture) ?? "…"}."));
+            Wrong(key, "out-of-range", string.Create(CultureInfo.InvariantCulture, $"{n} is outside what can stand here: write a number {(least, most) switch
+            {
+                ({ } from, { } to) => string.Create(CultureInfo.InvariantCulture, $"from {from} to {to}"),
+                ({ } from, null) => string.Create(CultureInfo.InvariantCulture, $"of {from} or more"),
+                (null, { } to) => string.Create(CultureInfo.InvariantCulture, $"of {to} or less"),
+                (null, null) => "",
+            }}."));
             return null;
         }
 

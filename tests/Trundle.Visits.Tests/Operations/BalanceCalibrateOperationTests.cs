@@ -59,6 +59,30 @@ public class BalanceCalibrateOperationTests
     }
 
     [Fact]
+    public void An_empty_list_says_that_nothing_was_added()
+    {
+        var sample = JsonNode.Parse(File.ReadAllText("balance-calibrate-worked.json"))!;
+        var without = Run(sample.ToJsonString()).Value.Body["calibration"]!.ToJsonString();
+        foreach (var spin in sample["spins"]!.AsArray().Where(s => s!["added"] is null))
+        {
+            spin!["added"] = new JsonArray();
+        }
+
+        sample.ToJsonString().ShouldContain("\"added\":[]");
+        Run(sample.ToJsonString()).Value.Body["calibration"]!.ToJsonString().ShouldBe(without);
+    }
+
+    [Fact]
+    public void A_number_out_of_range_says_what_would_be_right()
+    {
+        var sample = JsonNode.Parse(File.ReadAllText("balance-calibrate-worked.json"))!;
+        sample["spins"]![0]!["points"]![0]!["amplitude"] = -8;
+        var problem = Run(sample.ToJsonString()).Problem.ShouldNotBeNull();
+        problem.Where.ShouldBe("spins[0].points[0].amplitude");
+        problem.Message.ShouldBe("-8 is outside what can stand here: write a number of 0 or more.");
+    }
+
+    [Fact]
     public void Recordings_calibrate_as_readings_do()
     {
         var sample = JsonNode.Parse(File.ReadAllText("balance-calibrate-worked.json"))!;

@@ -85,7 +85,8 @@ internal static class SpinFileReader
         {
             foreach (var spin in o.Objects("spins").Take(MostSpins))
             {
-                var added = spin.Has("added") ? MachineFileReader.ReadAdded(spin, radii) ?? default : default;
+                // The plain spin may say so with an empty list, or with no list at all.
+                var added = spin.Items("added").Count > 0 ? MachineFileReader.ReadAdded(spin, radii) ?? default : default;
                 SpinRecording? recording = null;
                 RotationalSpeed? speed = null;
                 List<VibrationReading> points = [];
