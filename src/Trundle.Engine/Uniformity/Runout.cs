@@ -1,3 +1,4 @@
+using Trundle.Engine.Reference;
 using Trundle.Measures;
 
 namespace Trundle.Engine.Uniformity;
@@ -48,6 +49,12 @@ public abstract record RunoutOutcome
         /// <summary>Greatest less least reading: the total indicator reading.</summary>
         public required Length PeakToPeak { get; init; }
 
+        /// <summary>
+        /// Greatest less least of the fitted harmonics around the whole turn. The readings stand at places, and the crest of a wave between two of them is not
+        /// read: their peak-to-peak is a lower bound.
+        /// </summary>
+        public required Length PeakToPeakAround { get; init; }
+
         /// <summary>By order, from 1.</summary>
         public required IReadOnlyList<RunoutHarmonic> Harmonics { get; init; }
 
@@ -74,6 +81,15 @@ public abstract record RunoutOutcome
 
         /// <summary>The one reading that does not belong to the others, or null.</summary>
         public required SuspectReading? Suspect { get; init; }
+
+        /// <summary>The amount that is held against a limit: what the dial showed, or what the fitted harmonics reach around where that is more.</summary>
+        public Length Judged => PeakToPeakAround > PeakToPeak ? PeakToPeakAround : PeakToPeak;
+
+        /// <summary>The places tell the amount between them: they take no notable share of a higher order for the first, and do not stand crowded.</summary>
+        public bool TellsBetween => TakenForFirst.Count == 0 && !IsCrowded;
+
+        /// <summary>The places stand so close that the readings' uncertainty counts too much.</summary>
+        public bool IsCrowded => Crowding > Figures.Of("uniformity.crowded").Value;
     }
 
     /// <summary>Fewer places than three, or than the orders asked for need.</summary>

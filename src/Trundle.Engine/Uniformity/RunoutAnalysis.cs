@@ -68,6 +68,7 @@ public static class RunoutAnalysis
             Readings = readings,
             Mean = Length.FromMetres(x[0]),
             PeakToPeak = Length.FromMetres(metres.Max() - metres.Min()),
+            PeakToPeakAround = Length.FromMetres(RangeAround(x)),
             Harmonics = [.. Enumerable.Range(1, orders).Select(k => Harmonic(k, x, fit, reading, even ? n - k : null))],
             First = new HarmonicVector<Length>(first),
             PeakToPeakAfterFirst = Length.FromMetres(left.Max() - left.Min()),
@@ -91,6 +92,24 @@ public static class RunoutAnalysis
             Angle.FromDegrees(phase),
             readingMetres is { } u ? Length.FromMetres(u * fit.AmplitudeGain(order, phasor.Phase)) : null,
             alias);
+    }
+
+    /// <summary>Greatest less least of a fit around the whole turn.</summary>
+    private static double RangeAround(double[] x)
+    {
+        // Steps small against the highest order; the parabola through three neighbours then gives the crest itself.
+        var steps = 64 * x.Length;
+        double[] around = [.. Enumerable.Range(0, steps).Select(i => x.Select((c, j) => j == 0 ? 0 : c * OrderFit.Column(j, 2 * Math.PI * i / steps)).Sum())];
+        return Crest(around, 1) + Crest(around, -1);
+    }
+
+    private static double Crest(double[] around, int sign)
+    {
+        var n = around.Length;
+        var top = Enumerable.Range(0, n).MaxBy(i => sign * around[i]);
+        var (before, at, after) = (sign * around[(top + n - 1) % n], sign * around[top], sign * around[(top + 1) % n]);
+        var bend = before - (2 * at) + after;
+        return bend < 0 ? at - ((before - after) * (before - after) / (8 * bend)) : at;
     }
 
     /// <summary>Standard uncertainty of one reading: a step's uniform law, or the scatter about the fit.</summary>

@@ -46,7 +46,7 @@ public sealed record ConsideredRunoutLimit(string What, Limit Limit);
 
 /// <summary>A measured runout held against its limit.</summary>
 /// <param name="Ruling">The maker's own limit; else the lowest published one; else null.</param>
-/// <param name="WithinLimit">Null where there is no limit, or where published ones disagree about this runout.</param>
+/// <param name="WithinLimit">Null where there is no limit, where published ones disagree about this runout, or where the places cannot tell it.</param>
 /// <param name="Considered">Every limit that was looked at.</param>
 /// <param name="Cautions">What stands beside the verdict.</param>
 public sealed record RunoutVerdict(Limit? Ruling, bool? WithinLimit, IReadOnlyList<ConsideredRunoutLimit> Considered, IReadOnlyList<string> Cautions)
@@ -61,9 +61,38 @@ public static class RunoutLimits
     private static readonly CsvTable Table = CsvTable.Embedded("runout_limits.csv");
 
     /// <summary>
-    /// Holds a peak-to-peak runout against the maker's own limit where one is given; else against published examples for this part, which are
-    /// other makers' figures.
+    /// Holds measured harmonics against the maker's own limit where one is given; else against published examples for this part, which are other
+    /// makers' figures. Judged is the greater of what the dial showed and what the fitted harmonics reach around the whole turn.
     /// </summary>
+    /// <param name="found">What the readings tell.</param>
+    /// <param name="part">What was measured.</param>
+    /// <param name="direction">Which way.</param>
+    /// <param name="mounting">Where it turned, or null where nobody said.</param>
+    /// <param name="material">The wheel's material, or null.</param>
+    /// <param name="makerLimit">The vehicle's or the wheel's maker's limit for this part, or null.</param>
+    /// <returns>
+    /// Within where at most the lowest, not within where above the highest, null between: there makers differ. Where the places cannot tell the amount between
+    /// them, not within where the readings themselves are above the highest, else null.
+    /// </returns>
+    /// <source>each row of runout_limits.csv names its own; the vehicle maker's data rule; own choice: docs/theory/runout-and-matching.md (limits)</source>
+    public static RunoutVerdict Judge(RunoutOutcome.Found found, RunoutPart part, RunoutDirection direction, RunoutMounting? mounting, WheelMaterial? material, Limit? makerLimit)
+    {
+        ArgumentNullException.ThrowIfNull(found);
+        if (found.TellsBetween)
+        {
+            return Judge(found.Judged, part, direction, mounting, material, makerLimit);
+        }
+
+        var shown = Judge(found.PeakToPeak, part, direction, mounting, material, makerLimit);
+        return shown.Ruling is null || shown.WithinLimit == false ? shown : shown with
+        {
+            WithinLimit = null,
+            Cautions = [.. shown.Cautions, "The places are too few or too crowded to tell the runout between them, and the dial's peak-to-peak is only the least that it can be: it is not called within the limit. Measure at eight places or more, evenly around."],
+            MustBeLookedAt = true,
+        };
+    }
+
+    /// <summary>Holds a peak-to-peak runout, known all around, against the maker's own limit where one is given; else against published examples for this part.</summary>
     /// <param name="peakToPeak">Total indicator reading.</param>
     /// <param name="part">What was measured.</param>
     /// <param name="direction">Which way.</param>

@@ -100,7 +100,7 @@ internal sealed record RunoutAnswer(RunoutFile Given, RunoutTrace Trace, RunoutO
         }
 
         var now = found[^1];
-        var verdict = RunoutLimits.Judge(now.PeakToPeak, file.Part, trace.Direction, file.Mounted, file.Material, trace.MakerLimit);
+        var verdict = RunoutLimits.Judge(now, file.Part, trace.Direction, file.Mounted, file.Material, trace.MakerLimit);
         return Reading<RunoutAnswer>.Of(new RunoutAnswer(file, trace, now, verdict, parts));
     }
 
@@ -122,6 +122,8 @@ internal sealed record RunoutAnswer(RunoutFile Given, RunoutTrace Trace, RunoutO
                 ["mayBeOrder"] = h.MayBeOrder,
             })),
             ["peakToPeakMillimetres"] = Found.PeakToPeak.Millimetres,
+            ["peakToPeakAroundMillimetres"] = Found.PeakToPeakAround.Millimetres,
+            ["judgedMillimetres"] = Found.Judged.Millimetres,
             ["eccentricityMillimetres"] = Trace.Direction == RunoutDirection.Radial ? Found.First.Amount.Millimetres : null,
             ["withinLimit"] = Verdict.WithinLimit,
             ["limit"] = AnswerJson.Of(Verdict.Ruling),

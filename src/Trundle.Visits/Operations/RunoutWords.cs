@@ -29,7 +29,7 @@ internal static class RunoutWords
             }
         }
 
-        if (found.Crowding > Figures.Of("uniformity.crowded").Value)
+        if (found.IsCrowded)
         {
             yield return ("places-crowded", 1, $"The places stand crowded (greatest gap {Quantity.Number(found.GreatestGap.Degrees, 0)}°): an error of a reading counts {Quantity.Number(found.Crowding, 1)} times as much as with as many places evenly around.");
         }
@@ -45,7 +45,7 @@ internal static class RunoutWords
     {
         var found = answer.Found;
         var name = $"{Capital(RunoutLimits.Word(answer.Trace.Direction))} runout of the {RunoutLimits.Word(answer.Given.Part)}";
-        yield return $"{name}: {found.PeakToPeak.Text("mm", 2)} peak-to-peak over {found.Readings.Count.ToString(CultureInfo.InvariantCulture)} places. {Verdict(answer)}";
+        yield return $"{name}: {found.PeakToPeak.Text("mm", 2)} peak-to-peak over {found.Readings.Count.ToString(CultureInfo.InvariantCulture)} places{(found.PeakToPeakAround > found.PeakToPeak ? $"; the harmonics fitted to them reach {found.PeakToPeakAround.Text("mm", 2)} around" : "")}. {Verdict(answer)}";
         yield return $"{"order",-6} {"amplitude",10} {"±",8}   high points";
         foreach (var h in found.Harmonics)
         {
@@ -79,6 +79,7 @@ internal static class RunoutWords
         { Ruling: null } => "No limit is known.",
         { WithinLimit: true, Ruling: { } r } => $"Within {r.Amount.Text} [{r.Source.ForPeople}].",
         { WithinLimit: false, Ruling: { } r } => $"NOT within {r.Amount.Text} [{r.Source.ForPeople}].",
+        { Ruling: { } r } when !answer.Found.TellsBetween => $"The places cannot tell whether it is within {r.Amount.Text} [{r.Source.ForPeople}].",
         { Ruling: { } r } => $"Above the lowest published limit, {r.Amount.Text} [{r.Source.ForPeople}]; not above all of them.",
     };
 

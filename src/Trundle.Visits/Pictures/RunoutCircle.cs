@@ -77,7 +77,7 @@ public static class RunoutCircle
         var text = new StringBuilder();
         text.Append(CultureInfo.InvariantCulture, $"{found.Readings.Count} readings, {Words(found.PeakToPeak, view)} peak-to-peak");
         text.Append(view.Limit is { } limit
-            ? $", {(Within(found.PeakToPeak, limit) ? "within" : "above")} the limit of {Words(limit, view)}. "
+            ? $"{Reach(view)}, {Standing(found, limit)} the limit of {Words(limit, view)}. "
             : "; no limit is known. ");
         text.Append(CultureInfo.InvariantCulture, $"First harmonic {Words(found.First.Amount, view)}, high point at {found.First.HighPoint}. ");
         if (found.Suspect is { } s)
@@ -89,7 +89,14 @@ public static class RunoutCircle
     }
 
     private static string Caption(RunoutView view) =>
-        $"{Words(view.Found.PeakToPeak, view)} in all{(view.Limit is { } limit ? $"; limit {Words(limit, view)}, dashed" : "")}";
+        $"{Words(view.Found.PeakToPeak, view)} in all{Reach(view)}{(view.Limit is { } limit ? $"; limit {Words(limit, view)}, dashed" : "")}";
+
+    /// <summary>What the fitted harmonics reach between the places, where that is more than the dial showed.</summary>
+    private static string Reach(RunoutView view) =>
+        Words(view.Found.Judged, view) == Words(view.Found.PeakToPeak, view) ? "" : $", {Words(view.Found.Judged, view)} between the places";
+
+    private static string Standing(RunoutOutcome.Found found, Length limit) =>
+        !Within(found.PeakToPeak, limit) ? "above" : !found.TellsBetween ? "at places too few or crowded to tell whether within" : Within(found.Judged, limit) ? "within" : "above";
 
     private static void HighPoint(Svg svg, WheelAngle at)
     {

@@ -60,14 +60,54 @@ public class RunoutOperationTests
 
     [Theory]
     [InlineData("0.9 mm", true)]
-    [InlineData("0.88 mm", true)]
-    [InlineData("0.87 mm", false)]
-    public void The_makers_limit_is_held_against_the_total_reading(string limit, bool within)
+    [InlineData("0.882 mm", true)]
+    [InlineData("0.88 mm", false)]
+    public void The_makers_limit_is_held_against_what_the_harmonics_reach_where_that_is_more_than_the_reading(string limit, bool within)
     {
         var answer = Run($$"""{"part": "wheel", "material": "alloy", "direction": "lateral", "makerLimit": "{{limit}}", "makerLimitSource": "the wheel's sheet", {{Eight}}}""").Value;
         answer.Body["withinLimit"]!.GetValue<bool>().ShouldBe(within);
         answer.Body["limit"]!["source"]!.GetValue<string>().ShouldBe("the wheel's sheet");
+
+        // The dial showed 0.88 mm; three orders fitted to it, tried at a hundred thousand places, reach 0.881226 mm.
+        Number(answer.Body["peakToPeakMillimetres"]).ShouldBe(0.88, 1e-9);
+        Number(answer.Body["judgedMillimetres"]).ShouldBe(0.881226, 2e-6);
         answer.No.ShouldBe(!within);
+    }
+
+    [Fact]
+    public void Eight_places_that_miss_the_crest_are_judged_by_what_their_harmonics_reach()
+    {
+        // 0.62 mm off centre, the crest half-way between two places: the dial shows 1.24 mm · cos 22.5°.
+        var readings = string.Join(", ", Enumerable.Range(0, 8).Select(i => FormattableString.Invariant($"\"{2 + (0.62 * Math.Cos((i - 0.5) * Math.PI / 4)):0.000000} mm\"")));
+        var answer = Run($$"""{"part": "assembly", "mounted": "offVehicle", "direction": "radial", "makerLimit": "1.2 mm", "readings": [{{readings}}]}""").Value;
+        Number(answer.Body["peakToPeakMillimetres"]).ShouldBe(1.24 * Math.Cos(Math.PI / 8), 1e-5);
+        Number(answer.Body["peakToPeakAroundMillimetres"]).ShouldBe(1.24, 1e-5);
+        Number(answer.Body["judgedMillimetres"]).ShouldBe(1.24, 1e-5);
+        answer.Body["withinLimit"]!.GetValue<bool>().ShouldBeFalse();
+        answer.No.ShouldBeTrue();
+        answer.ForPeople[0].ShouldContain("the harmonics fitted to them reach 1.24");
+    }
+
+    [Theory]
+    [InlineData("\"makerLimit\": \"1.2 mm\",", """["2.566 mm", "2.566 mm", "1.434 mm", "1.434 mm"]""", 1.132)]
+    [InlineData("", """[{"angle": 0, "value": "3.088 mm"}, {"angle": 10, "value": "3.159 mm"}, {"angle": 20, "value": "3.195 mm"}, {"angle": 30, "value": "3.195 mm"}, {"angle": 40, "value": "3.159 mm"}, {"angle": 50, "value": "3.088 mm"}]""", 0.107)]
+    public void Places_too_few_or_crowded_are_referred_and_never_called_within(string limit, string readings, double shown)
+    {
+        var answer = Run($$"""{"part": "assembly", "mounted": "offVehicle", "direction": "radial", {{limit}} "readings": {{readings}}}""").Value;
+        Number(answer.Body["peakToPeakMillimetres"]).ShouldBe(shown, 1e-9);
+        answer.Body["limit"].ShouldNotBeNull();
+        answer.Body["withinLimit"].ShouldBeNull();
+        answer.No.ShouldBeTrue();
+        answer.Body["cautions"]!.AsArray().Select(c => c!.GetValue<string>()).ShouldContain(c => c.Contains("too few or too crowded", StringComparison.Ordinal));
+        answer.ForPeople[0].ShouldContain("cannot tell whether it is within");
+    }
+
+    [Fact]
+    public void What_few_places_showed_above_the_limit_is_not_within()
+    {
+        var answer = Run("""{"part": "assembly", "direction": "radial", "makerLimit": "1.1 mm", "readings": ["2.566 mm", "2.566 mm", "1.434 mm", "1.434 mm"]}""").Value;
+        answer.Body["withinLimit"]!.GetValue<bool>().ShouldBeFalse();
+        answer.No.ShouldBeTrue();
     }
 
     [Fact]
