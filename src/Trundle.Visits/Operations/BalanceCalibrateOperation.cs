@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Trundle.Engine.Balance;
 using Trundle.Engine.Balance.Spin;
+using Trundle.Engine.Findings;
 using Trundle.Engine.Reference;
 using Trundle.Measures;
 using Trundle.Visits.Files;
@@ -27,7 +28,7 @@ public static class BalanceCalibrateOperation
         }
 
         return Calibrate(file).Then(done => Reading<Answer>.Of(new Answer(
-            done.Warnings.Count > 0 || done.Fits.Any(f => f.IsNearlyDependent),
+            done.Warnings.Count > 0 || done.Fits.Any(f => f.IsNearlyDependent || f.Misfit is { IsBeyondErrors: true }),
             Json(file, done),
             [.. Lines(file, done)])));
     }
@@ -46,7 +47,7 @@ public static class BalanceCalibrateOperation
                 }
 
                 warnings.AddRange(result.Warnings.Select(w => (spins.Count, w)));
-                spins.Add(new CalibrationSpin(entry.Added, result.Speed, [.. result.Points.Select(p => new VibrationReading(p.Amplitude, p.Phase))]));
+                spins.Add(new CalibrationSpin(entry.Added, result.Speed, [.. result.Points.Select(p => new VibrationReading(p.Amplitude, p.Phase))]) { StandardErrors = [.. result.Points.Select(p => p.StandardError)] });
             }
             else
             {
@@ -85,6 +86,7 @@ public static class BalanceCalibrateOperation
             ["speedRevolutionsPerMinute"] = f.Coefficients.Speed.RevolutionsPerMinute,
             ["conditionNumber"] = double.IsFinite(f.ConditionNumber) ? f.ConditionNumber : null,
             ["spareSpins"] = f.Spare,
+            ["misfit"] = f.Misfit is { } m ? new JsonObject { ["chiSquared"] = m.ChiSquared, ["limit"] = m.Limit, ["degreesOfFreedom"] = m.DegreesOfFreedom } : null,
             ["residuals"] = AnswerJson.List(f.Residuals.OrderBy(r => r.Spin).Select(r => (JsonNode?)new JsonObject
             {
                 ["spin"] = r.Spin,
@@ -98,6 +100,11 @@ public static class BalanceCalibrateOperation
             var json = SpinJson.Warning(w.Warning);
             json["spin"] = w.Spin;
             return (JsonNode?)json;
+        }), .. done.Fits.Where(f => f.Misfit is { IsBeyondErrors: true }).Select(f =>
+        {
+            var json = SpinJson.Warning(DoNotFit(f.Misfit!));
+            json["speedRevolutionsPerMinute"] = f.Coefficients.Speed.RevolutionsPerMinute;
+            return (JsonNode?)json;
         }), .. done.Fits.Where(f => f.IsNearlyDependent).Select(f => (JsonNode?)new JsonObject
         {
             ["code"] = "planes-nearly-dependent",
@@ -108,6 +115,13 @@ public static class BalanceCalibrateOperation
         ["source"] = "T. P. Goodman, A Least-Squares Method for Computing Balance Corrections, 1964",
         ["status"] = "read",
     };
+
+    private static SpinWarning DoNotFit(CalibrationMisfit misfit) => new(
+        "spins-do-not-fit",
+        null,
+        new Amount(misfit.ChiSquared, "", string.Create(CultureInfo.InvariantCulture, $"chi-squared {misfit.ChiSquared:0.0} of {misfit.DegreesOfFreedom} degrees of freedom")),
+        new Limit(Amount.Number(misfit.Limit, "", 1), Figures.Of("spin.misfitConfidencePercent").Source),
+        "The spins do not fit each other: what they leave is more than the readings' own errors allow. Look at the sense of rotation and of the phases, at each known mass and its angle as entered, and whether the wheel and the masses sat fast; then calibrate anew. What is left counts in the errors of every spin told with this calibration.");
 
     private static IEnumerable<string> Lines(CalibrationFile file, Calibrated done)
     {
@@ -129,6 +143,11 @@ public static class BalanceCalibrateOperation
             if (fit.Spare == 0)
             {
                 yield return "    Three spins are met exactly whatever they were like: a fourth, with other masses, would show how good they are.";
+            }
+
+            if (fit.Misfit is { IsBeyondErrors: true } misfit)
+            {
+                yield return SpinJson.Line(DoNotFit(misfit), fit.Coefficients.Speed.Text("r/min", 1));
             }
 
             if (fit.IsNearlyDependent)

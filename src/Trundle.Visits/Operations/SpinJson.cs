@@ -25,11 +25,20 @@ internal static class SpinJson
 
     public static JsonObject Planes(PlanePair planes) => new() { ["inner"] = BalanceJson.Place(planes.Inner), ["outer"] = BalanceJson.Place(planes.Outer) };
 
-    public static JsonObject Speed(CalibratedSpeed speed) => new()
+    public static JsonObject Speed(CalibratedSpeed speed)
     {
-        ["speedRevolutionsPerMinute"] = speed.Speed.RevolutionsPerMinute,
-        ["influence"] = new JsonObject { ["inner"] = Influence(speed.Inner), ["outer"] = Influence(speed.Outer) },
-    };
+        var json = new JsonObject
+        {
+            ["speedRevolutionsPerMinute"] = speed.Speed.RevolutionsPerMinute,
+            ["influence"] = new JsonObject { ["inner"] = Influence(speed.Inner), ["outer"] = Influence(speed.Outer) },
+        };
+        if (speed.Misfit is [var first, var second])
+        {
+            json["misfit"] = new JsonObject { ["first"] = first, ["second"] = second };
+        }
+
+        return json;
+    }
 
     public static JsonNode Warning(SpinWarning warning) => new JsonObject
     {

@@ -54,6 +54,7 @@ public class BalanceCalibrateOperationTests
         foreach (var (a, b) in written["speeds"]!.AsArray().Zip(kept["speeds"]!.AsArray()))
         {
             Number(a!["influence"]!["inner"]![1]!["magnitudePerGramMillimetre"]).ShouldBe(Number(b!["influence"]!["inner"]![1]!["magnitudePerGramMillimetre"]), 1e-12);
+            Number(a["misfit"]!["second"]).ShouldBe(Number(b["misfit"]!["second"]), 1e-12);
             Number(a["influence"]!["outer"]![0]!["phaseDegrees"]).ShouldBe(Number(b["influence"]!["outer"]![0]!["phaseDegrees"]), 1e-9);
         }
     }
@@ -80,6 +81,48 @@ public class BalanceCalibrateOperationTests
         var problem = Run(sample.ToJsonString()).Problem.ShouldNotBeNull();
         problem.Where.ShouldBe("spins[0].points[0].amplitude");
         problem.Message.ShouldBe("-8 is outside what can stand here: write a number of 0 or more.");
+    }
+
+    [Theory]
+    [InlineData("rotation", "anticlockwise")]
+    [InlineData("mass", "90 g")]
+    [InlineData("angle", "90")]
+    [InlineData("plane", "outer")]
+    public void Spins_that_do_not_fit_each_other_are_flagged_and_count_in_what_is_told_with_them(string key, string wrong)
+    {
+        var sample = JsonNode.Parse(File.ReadAllText("balance-calibrate-worked.json"))!;
+        var good = Run(sample.ToJsonString()).Value;
+        good.No.ShouldBeFalse();
+        good.Body["speeds"]!.AsArray().ShouldAllBe(s => Number(s!["misfit"]!["chiSquared"]) < Number(s["misfit"]!["limit"]));
+        if (key == "rotation")
+        {
+            sample[key] = wrong;
+        }
+        else
+        {
+            // The fourth spin at 180 r/min: its first mass is entered wrongly.
+            sample["spins"]![7]!["added"]![0]![key] = key == "angle" ? 90 : wrong;
+        }
+
+        var answer = Run(sample.ToJsonString()).Value;
+        answer.No.ShouldBeTrue();
+        var warning = answer.Body["warnings"]!.AsArray().First(w => Number(w!["speedRevolutionsPerMinute"]) is > 179 and < 181)!;
+        warning["code"]!.GetValue<string>().ShouldBe("spins-do-not-fit");
+        warning["action"]!.GetValue<string>().ShouldContain("sense of rotation");
+        answer.ForPeople.ShouldContain(l => l.StartsWith("Warning: 180.0", StringComparison.Ordinal) && l.Contains("spins-do-not-fit", StringComparison.Ordinal));
+
+        Error(answer, answer.Body["calibration"]!["rotation"]!.GetValue<string>()).ShouldBeGreaterThan(50 * Error(good, "clockwise"));
+
+        static double Error(Answer calibrated, string rotation)
+        {
+            var body = new JsonObject
+            {
+                ["rotation"] = rotation, ["phases"] = "lag",
+                ["recording"] = new JsonObject { ["csv"] = File.ReadAllText("balance-capture-spin.csv").Replace("rotation: clockwise", $"rotation: {rotation}", StringComparison.Ordinal) },
+                ["calibration"] = calibrated.Body["calibration"]!.DeepClone(),
+            };
+            return Number(BalanceCaptureOperation.Operation.Run(FileNode.Parse(body.ToJsonString(), "body").Value).Value.Body["planes"]!["inner"]!["massStandardErrorGrams"]);
+        }
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using System.Numerics;
+using Trundle.Engine.Balance.Machine;
 using Trundle.Engine.Reference;
 using Trundle.Measures;
 
@@ -8,13 +9,27 @@ namespace Trundle.Engine.Balance.Spin;
 /// <param name="Added">The known unbalance that was added in the two planes; nothing in a plain spin.</param>
 /// <param name="Speed">The speed.</param>
 /// <param name="Points">Amplitude and phase of each transducer, phases in the calibration's sense.</param>
-public sealed record CalibrationSpin(UnbalancePair Added, RotationalSpeed Speed, IReadOnlyList<VibrationReading> Points);
+public sealed record CalibrationSpin(UnbalancePair Added, RotationalSpeed Speed, IReadOnlyList<VibrationReading> Points)
+{
+    /// <summary>The standard error of a component of each reading, where a recording tells it; else empty.</summary>
+    public IReadOnlyList<double> StandardErrors { get; init; } = [];
+}
 
 /// <summary>What one spin's transducers said beyond what the fitted coefficients explain.</summary>
 /// <param name="Spin">The spin, counted from 0 in the order given.</param>
 /// <param name="Left">What is left at each transducer.</param>
 /// <param name="AsUnbalance">What that would be taken for in the two planes: how far a reading may be off.</param>
 public sealed record CalibrationResidual(int Spin, IReadOnlyList<VibrationReading> Left, UnbalancePair AsUnbalance);
+
+/// <summary>What the spins leave unexplained, held against the readings' own errors.</summary>
+/// <param name="ChiSquared">The squares left over those of the errors, over all spins and transducers.</param>
+/// <param name="Limit">What chi-squared stays below with the confidence of the figures, where the errors explain all.</param>
+/// <param name="DegreesOfFreedom">Two for each transducer of each spare spin.</param>
+public sealed record CalibrationMisfit(double ChiSquared, double Limit, int DegreesOfFreedom)
+{
+    /// <summary>True where the spins do not fit each other.</summary>
+    public bool IsBeyondErrors => ChiSquared > Limit;
+}
 
 /// <summary>The coefficients of one speed, and how well they fit.</summary>
 /// <param name="Coefficients">The coefficients, at the mean speed of these spins.</param>
@@ -23,6 +38,9 @@ public sealed record CalibrationResidual(int Spin, IReadOnlyList<VibrationReadin
 /// <param name="ConditionNumber">How well the planes are told apart.</param>
 public sealed record SpeedFit(CalibratedSpeed Coefficients, IReadOnlyList<CalibrationResidual> Residuals, int Spare, double ConditionNumber)
 {
+    /// <summary>How the spins fit each other; null without a spare one.</summary>
+    public CalibrationMisfit? Misfit { get; init; }
+
     /// <summary>True where the planes are so nearly dependent that the masses found may fight each other.</summary>
     public bool IsNearlyDependent => ConditionNumber > Figures.Of("balance.mostConditionNumber").Value;
 }
@@ -94,11 +112,16 @@ public static class CalibrationFit
         }
 
         var influence = SingularValues.Of(columns);
+        var spare = spins.Count - 3;
+        double[] squares = [.. Enumerable.Range(0, points).Select(p => left.Sum(l => Math.Pow(l[p].Magnitude, 2)))];
         return new SpeedFit(
-            new CalibratedSpeed(mean, Told(columns[0]), Told(columns[1])),
+            new CalibratedSpeed(mean, Told(columns[0]), Told(columns[1])) { Misfit = spare > 0 ? [.. squares.Select(s => Math.Sqrt(s / (2 * spare)))] : [] },
             [.. left.Select((l, s) => Residual(l, numbers[s]))],
-            spins.Count - 3,
-            influence.ConditionNumber);
+            spare,
+            influence.ConditionNumber)
+        {
+            Misfit = spare > 0 ? Misfit(spins, squares, spare) : null,
+        };
 
         List<UnbalanceInfluence> Told(Complex[] column) =>
             [.. column.Select(c => new UnbalanceInfluence(c.Magnitude, VibrationReading.InOneTurn(sense.WithWheelAngle * c.Phase)))];
@@ -111,6 +134,23 @@ public static class CalibrationFit
                 [.. of.Select(c => new VibrationReading(c.Magnitude, VibrationReading.InOneTurn(sense.WithWheelAngle * c.Phase)))],
                 new UnbalancePair(new UnbalanceVector(taken[0]), new UnbalanceVector(taken[1])));
         }
+    }
+
+    /// <summary>
+    /// The squares left at each transducer are chi-squared over the square of its readings' error, with two degrees of freedom a spare spin, where that error is one
+    /// for all spins: the root mean square of theirs, and beside it what placing a mass and seating the wheel is granted.
+    /// </summary>
+    private static CalibrationMisfit Misfit(IReadOnlyList<CalibrationSpin> spins, double[] squares, int spare)
+    {
+        var granted = Figures.Of("spin.placingErrorPercent").Value / 100;
+        var chi = squares.Select((left, p) =>
+        {
+            var own = spins.Average(s => p < s.StandardErrors.Count ? Math.Pow(s.StandardErrors[p], 2) : 0);
+            var error = own + Math.Pow(granted * spins.Max(s => s.Points[p].Amplitude), 2);
+            return left > 0 ? left / error : 0;
+        }).Sum();
+        var pairs = spare * squares.Length;
+        return new CalibrationMisfit(chi, RepeatStudy.ChiSquared(Figures.Of("spin.misfitConfidencePercent").Value / 100, pairs), 2 * pairs);
     }
 
     private static Complex InWheelSense(VibrationReading reading, SpinSense sense) =>

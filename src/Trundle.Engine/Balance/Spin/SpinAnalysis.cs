@@ -18,6 +18,9 @@ public sealed record SpinPoint(
     double Amplitude, Angle Phase, double AmplitudeStandardError, Angle PhaseStandardError, double Offset, double Noise,
     IReadOnlyList<double> HigherHarmonics, double? Wander, double? WanderRatio)
 {
+    /// <summary>One standard error of a component, along the reading or across it: the greater of the two.</summary>
+    public double StandardError => Math.Max(AmplitudeStandardError, Amplitude * PhaseStandardError.Radians);
+
     /// <summary>As a phasor that leads from the index mark.</summary>
     internal Complex Lead(SpinSense sense) => Complex.FromPolarCoordinates(Amplitude, sense.OfLead * Phase.Radians);
 }

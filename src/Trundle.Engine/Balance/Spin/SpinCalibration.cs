@@ -13,7 +13,14 @@ public sealed record UnbalanceInfluence(double MagnitudePerGramMillimetre, Angle
 /// <param name="Speed">The speed.</param>
 /// <param name="Inner">Of the inner plane: one for each transducer.</param>
 /// <param name="Outer">Of the outer plane.</param>
-public sealed record CalibratedSpeed(RotationalSpeed Speed, IReadOnlyList<UnbalanceInfluence> Inner, IReadOnlyList<UnbalanceInfluence> Outer);
+public sealed record CalibratedSpeed(RotationalSpeed Speed, IReadOnlyList<UnbalanceInfluence> Inner, IReadOnlyList<UnbalanceInfluence> Outer)
+{
+    /// <summary>
+    /// What the calibration spins left unexplained at each transducer, as the standard deviation of one component in the recording's unit at this speed: the
+    /// error of any reading beside its own. Empty where it is not known.
+    /// </summary>
+    public IReadOnlyList<double> Misfit { get; init; } = [];
+}
 
 /// <summary>The unbalance that a calibrated machine finds, with its errors.</summary>
 /// <param name="Unbalance">The heavy places, in the planes asked for.</param>
@@ -27,9 +34,9 @@ public sealed record FoundUnbalance(UnbalancePair Unbalance, PlanePair Planes, U
 /// <remarks>Signs are in docs/theory/spin.md.</remarks>
 public sealed class SpinCalibration
 {
-    private readonly (double RadiansPerSecond, Complex[][] PerSquare)[] _speeds;
+    private readonly (double RadiansPerSecond, Complex[][] PerSquare, double[] MisfitPerSquare)[] _speeds;
 
-    private SpinCalibration((double, Complex[][])[] speeds, PlanePair planes, SpinSense sense, bool anySpeed) =>
+    private SpinCalibration((double, Complex[][], double[])[] speeds, PlanePair planes, SpinSense sense, bool anySpeed) =>
         (_speeds, Planes, Sense, AnySpeed) = (speeds, planes, sense, anySpeed);
 
     /// <summary>The planes that it was calibrated in.</summary>
@@ -53,7 +60,7 @@ public sealed class SpinCalibration
     {
         ArgumentNullException.ThrowIfNull(speeds);
         return new SpinCalibration(
-            [.. speeds.OrderBy(s => s.Speed.Si).Select(s => (s.Speed.RadiansPerSecond, PerSquare(s, sense)))], planes, sense, false);
+            [.. speeds.OrderBy(s => s.Speed.Si).Select(s => (s.Speed.RadiansPerSecond, PerSquare(s, sense), MisfitPerSquare(s)))], planes, sense, false);
     }
 
     /// <summary>
@@ -80,7 +87,7 @@ public sealed class SpinCalibration
         // 1 g·mm turning at 1 rad/s pulls with 10⁻⁶ N. A heavy place under the transducer at the mark gives a phase of nothing.
         var turn = Complex.FromPolarCoordinates(1e-6, -markToTransducer.Radians);
         Complex[] Column(double z) => [turn * ((z - zb) / (za - zb) / inner.PerUnit.Newtons), turn * ((za - z) / (za - zb) / outer.PerUnit.Newtons)];
-        return new SpinCalibration([(1, [Column(planes.Inner.Axial.Millimetres), Column(planes.Outer.Axial.Millimetres)])], planes, sense, true);
+        return new SpinCalibration([(1, [Column(planes.Inner.Axial.Millimetres), Column(planes.Outer.Axial.Millimetres)], [0, 0])], planes, sense, true);
     }
 
     /// <summary>True where the calibration serves a speed: between its own, or a little beyond.</summary>
@@ -94,7 +101,7 @@ public sealed class SpinCalibration
     public CalibratedSpeed At(RotationalSpeed speed)
     {
         var columns = ColumnsAt(speed.RadiansPerSecond);
-        return new CalibratedSpeed(speed, Told(columns[0]), Told(columns[1]));
+        return new CalibratedSpeed(speed, Told(columns[0]), Told(columns[1])) { Misfit = MisfitAt(speed.RadiansPerSecond) };
 
         List<UnbalanceInfluence> Told(Complex[] column) =>
             [.. column.Select(c => new UnbalanceInfluence(c.Magnitude, VibrationReading.InOneTurn(Sense.WithWheelAngle * c.Phase)))];
@@ -126,13 +133,15 @@ public sealed class SpinCalibration
         var pair = new UnbalancePair(new UnbalanceVector(found[0]), new UnbalanceVector(found[1]));
         var to = planes ?? Planes;
 
-        // What one unit on each transducer alone would be taken for, in the planes asked for: errors of the two add as squares.
+        // What one unit on each transducer alone would be taken for, in the planes asked for: errors of the two add as squares, and so do a reading's own and the
+        // calibration's.
         var (inner, outer) = (0.0, 0.0);
+        var misfit = MisfitAt(result.Speed.RadiansPerSecond);
         for (var p = 0; p < 2; p++)
         {
             var one = values.LeastSquares([p == 0 ? 1 : 0, p == 1 ? 1 : 0]);
             var moved = new UnbalancePair(new UnbalanceVector(one[0]), new UnbalanceVector(one[1])).MovedTo(Planes, to);
-            var error = Math.Max(result.Points[p].AmplitudeStandardError, result.Points[p].Amplitude * result.Points[p].PhaseStandardError.Radians);
+            var error = Math.Sqrt(Math.Pow(result.Points[p].StandardError, 2) + Math.Pow(misfit[p], 2));
             inner += Math.Pow(error * moved.Inner.Amount.GramMillimetres, 2);
             outer += Math.Pow(error * moved.Outer.Amount.GramMillimetres, 2);
         }
@@ -148,24 +157,35 @@ public sealed class SpinCalibration
 
     private Complex[][] ColumnsAt(double radiansPerSecond)
     {
-        var square = radiansPerSecond * radiansPerSecond;
+        var (low, high, share) = Between(radiansPerSecond);
+        return Scaled(_speeds[low].PerSquare, _speeds[high].PerSquare, share, radiansPerSecond * radiansPerSecond);
+    }
+
+    private double[] MisfitAt(double radiansPerSecond)
+    {
+        var (low, high, share) = Between(radiansPerSecond);
+        return [.. _speeds[low].MisfitPerSquare.Zip(_speeds[high].MisfitPerSquare, (a, b) => radiansPerSecond * radiansPerSecond * (a + (share * (b - a))))];
+    }
+
+    /// <summary>The calibrated speeds below and above, and how far it is from the one to the other.</summary>
+    private (int Low, int High, double Share) Between(double radiansPerSecond)
+    {
         var after = Array.FindIndex(_speeds, s => s.RadiansPerSecond >= radiansPerSecond);
         if (AnySpeed || after == 0 || _speeds.Length == 1)
         {
-            return Scaled(_speeds[0].PerSquare, _speeds[0].PerSquare, 0, square);
+            return (0, 0, 0);
         }
 
-        if (after < 0)
-        {
-            return Scaled(_speeds[^1].PerSquare, _speeds[^1].PerSquare, 0, square);
-        }
-
-        var (low, high) = (_speeds[after - 1], _speeds[after]);
-        return Scaled(low.PerSquare, high.PerSquare, (radiansPerSecond - low.RadiansPerSecond) / (high.RadiansPerSecond - low.RadiansPerSecond), square);
+        return after < 0
+            ? (_speeds.Length - 1, _speeds.Length - 1, 0)
+            : (after - 1, after, (radiansPerSecond - _speeds[after - 1].RadiansPerSecond) / (_speeds[after].RadiansPerSecond - _speeds[after - 1].RadiansPerSecond));
     }
 
     private static Complex[][] Scaled(Complex[][] low, Complex[][] high, double share, double square) =>
         [.. low.Select((column, p) => column.Select((c, i) => square * (c + (share * (high[p][i] - c)))).ToArray())];
+
+    private static double[] MisfitPerSquare(CalibratedSpeed speed) =>
+        [.. speed.Inner.Select((_, p) => p < speed.Misfit.Count ? speed.Misfit[p] / (speed.Speed.RadiansPerSecond * speed.Speed.RadiansPerSecond) : 0)];
 
     /// <summary>Coefficients in the wheel's sense, over the square of their speed.</summary>
     private static Complex[][] PerSquare(CalibratedSpeed speed, SpinSense sense)

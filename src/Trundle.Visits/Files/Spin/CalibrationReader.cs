@@ -112,9 +112,16 @@ internal static class CalibrationReader
             }
         }
 
+        List<double> misfit = [];
+        if (o.Object("misfit") is { } left)
+        {
+            misfit = [.. new[] { "first", "second" }.Select(t => left.Require(t, "what the calibration spins left unexplained at this transducer") ? left.Number(t, 0) : null).OfType<double>()];
+            left.Done();
+        }
+
         o.Knows("conditionNumber");
         o.Done();
-        return speed is { } s && inner.Count == 2 && outer.Count == 2 ? new CalibratedSpeed(RotationalSpeed.FromRevolutionsPerMinute(s), inner, outer) : null;
+        return speed is { } s && inner.Count == 2 && outer.Count == 2 ? new CalibratedSpeed(RotationalSpeed.FromRevolutionsPerMinute(s), inner, outer) { Misfit = misfit } : null;
     }
 
     private static UnbalanceInfluence? Coefficient(FileObject o)

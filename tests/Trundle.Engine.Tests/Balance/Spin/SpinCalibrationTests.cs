@@ -122,6 +122,60 @@ public class SpinCalibrationTests
     }
 
     [Fact]
+    public void What_a_calibration_left_unexplained_counts_as_an_error_of_the_reading()
+    {
+        var plain = Supports(default).At(RotationalSpeed.FromRevolutionsPerMinute(180));
+        var calibration = SpinCalibration.Of([plain with { Misfit = [0.003, 0.004] }], Flanges, default);
+        var exact = new SpinPoint(0, default, 0, default, 0, 0, [], null, null);
+        var carried = calibration.Find(At(180, [exact, exact]), default, null).ShouldNotBeNull();
+        var read = SpinCalibration.Of([plain], Flanges, default).Find(At(180, [exact with { AmplitudeStandardError = 0.003 }, exact with { AmplitudeStandardError = 0.004 }]), default, null).ShouldNotBeNull();
+        carried.InnerStandardError.GramMillimetres.ShouldBe(read.InnerStandardError.GramMillimetres, 1e-9);
+        carried.OuterStandardError.GramMillimetres.ShouldBe(read.OuterStandardError.GramMillimetres, 1e-9);
+        carried.InnerStandardError.GramMillimetres.ShouldBeGreaterThan(20);
+
+        // It goes with the square of the speed, as the coefficients do; and both errors add as squares.
+        var slow = plain with { Speed = RotationalSpeed.FromRevolutionsPerMinute(90) };
+        SpinCalibration.Of([slow with { Misfit = [0.001, 0] }, plain with { Misfit = [0.004, 0] }], Flanges, default).At(RotationalSpeed.FromRevolutionsPerMinute(135)).Misfit.ShouldBe([0.00225, 0], 1e-12);
+        var both = calibration.Find(At(180, [exact with { AmplitudeStandardError = 0.004 }, exact with { AmplitudeStandardError = 0.003 }]), default, null).ShouldNotBeNull();
+        var one = SpinCalibration.Of([plain], Flanges, default).Find(At(180, [exact with { AmplitudeStandardError = 0.005 }, exact with { AmplitudeStandardError = 0.005 }]), default, null).ShouldNotBeNull();
+        both.InnerStandardError.GramMillimetres.ShouldBe(one.InnerStandardError.GramMillimetres, 1e-9);
+    }
+
+    [Fact]
+    public void Spins_whose_only_errors_are_those_told_fit_each_other_and_a_wrong_mass_does_not()
+    {
+        var random = new Random(20260314);
+        var machine = new InventedMachine(default);
+        UnbalancePair[] added = [default, new(At(9000, 0), default), new(default, At(9000, 90)), new(At(6000, 200), At(5000, 10)), new(At(4000, 300), At(8000, 140))];
+        var own = new UnbalancePair(At(2000, 70), At(1500, 260));
+        var clean = added.Select(a => machine.Spin(a, own, 180)).ToArray();
+        double[] error = [.. new[] { 0, 1 }.Select(p => 0.2 * clean.Max(s => s.Points[p].Amplitude))];
+        var misfits = Enumerable.Range(0, 2000).Select(_ => Fit([.. clean.Select(Noisy)])).ToList();
+
+        // Beside an error of 20 % the 2 % that is granted is nothing: chi-squared has the mean of its degrees of freedom, and one in a thousand is flagged.
+        misfits[0].DegreesOfFreedom.ShouldBe(8);
+        misfits.Average(m => m.ChiSquared).ShouldBe(8, 0.35);
+        misfits.Count(m => m.IsBeyondErrors).ShouldBeInRange(0, 8);
+
+        Fit(clean).ChiSquared.ShouldBe(0, 1e-9);
+        Fit([.. clean.Take(3), clean[3] with { Added = added[3] with { Inner = At(9000, 200) } }, clean[4]]).IsBeyondErrors.ShouldBeTrue();
+        CalibrationFit.Of(clean[..3], [0, 1, 2], default)!.Misfit.ShouldBeNull();
+
+        CalibrationMisfit Fit(CalibrationSpin[] spins) => CalibrationFit.Of(spins, [0, 1, 2, 3, 4], default).ShouldNotBeNull().Misfit.ShouldNotBeNull();
+
+        CalibrationSpin Noisy(CalibrationSpin spin) => spin with
+        {
+            StandardErrors = error,
+            Points = [.. spin.Points.Select((v, p) =>
+            {
+                var size = error[p] * Math.Sqrt(-2 * Math.Log(1 - random.NextDouble()));
+                var noisy = Complex.FromPolarCoordinates(v.Amplitude, v.Phase!.Value.Radians) + Complex.FromPolarCoordinates(size, 2 * Math.PI * random.NextDouble());
+                return new VibrationReading(noisy.Magnitude, Angle.FromRadians(noisy.Phase));
+            })],
+        };
+    }
+
+    [Fact]
     public void Speeds_close_together_are_one()
     {
         var groups = CalibrationFit.BySpeed([.. new[] { 180.0, 121, 182, 120, 240 }.Select(RotationalSpeed.FromRevolutionsPerMinute)]);
