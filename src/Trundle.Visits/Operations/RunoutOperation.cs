@@ -135,7 +135,7 @@ internal sealed record RunoutAnswer(RunoutFile Given, RunoutTrace Trace, RunoutO
             })),
             ["meanMillimetres"] = Found.Mean.Millimetres,
             ["afterFirst"] = new JsonObject { ["peakToPeakMillimetres"] = Found.PeakToPeakAfterFirst.Millimetres, ["rootMeanSquareMillimetres"] = Found.RootMeanSquareAfterFirst.Millimetres },
-            ["places"] = new JsonObject { ["count"] = Found.Readings.Count, ["evenlySpaced"] = Found.EvenlySpaced, ["greatestGapDegrees"] = Found.GreatestGap.Degrees, ["crowding"] = Found.Crowding },
+            ["places"] = new JsonObject { ["count"] = Found.Readings.Count, ["evenlySpaced"] = Found.EvenlySpaced, ["greatestGapDegrees"] = Found.GreatestGap.Degrees, ["crowding"] = Found.Crowding, ["tellBetween"] = Found.TellsBetween },
             ["warnings"] = AnswerJson.List(RunoutWords.Warnings(this).Select(w => (JsonNode?)new JsonObject { ["code"] = w.Code, ["order"] = w.Order, ["message"] = w.Message })),
             ["suspect"] = Suspect(),
             ["gauge"] = Trace.GaugeStep is { } step ? new JsonObject { ["stepMillimetres"] = step.Millimetres } : null,

@@ -46,6 +46,9 @@ public sealed class RunoutPageTests : ToolContext
         Form(page)["readings.2.value"].ShouldBe("0.3 mm");
         Tool("runout").Find(".dial-place").TextContent.ShouldContain("Place 5 of 8");
 
+        // Half a turn says nothing of the other half: never within, and not above a limit either.
+        page.Find("[aria-label=Answer]").TextContent.ShouldContain("The places cannot tell whether it is within");
+
         // By thumb: the button keeps what stands there and goes on; a place touched is read anew.
         page.Find("#f-readings-now").Input("0.15");
         page.FindAll("button").Single(b => b.TextContent == "Next place").Click();
