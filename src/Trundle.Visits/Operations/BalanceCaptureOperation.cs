@@ -68,7 +68,7 @@ public static class BalanceCaptureOperation
         }
 
         var found = calibration.Find(result, file.Recording.Sense, file.Planes);
-        var limit = Figures.Of("balance.mostConditionNumber");
+        var limit = Figures.Of("spin.mostConditionNumber");
         if (found is null)
         {
             warnings.Add(new SpinWarning("planes-not-independent", null, Amount.Word("condition number without bound"), limit.Limit(0), "The transducers cannot tell the two planes apart: calibrate anew. No planes are told."));

@@ -1,3 +1,6 @@
+using System.Numerics;
+using Trundle.Engine.Reference;
+
 namespace Trundle.Engine.Balance.Spin;
 
 /// <summary>Which edge of the index pulse is the mark.</summary>
@@ -25,6 +28,9 @@ internal sealed record IndexTrack
     /// <summary>Marks too close behind another to be one.</summary>
     public required int Extra { get; init; }
 
+    /// <summary>Turns that are shorter or longer than those around them, as where samples were lost.</summary>
+    public required int Uneven { get; init; }
+
     /// <summary>The angle at every sample; the speed of the middle is that of the middle of the record.</summary>
     public required AngleTrack Angle { get; init; }
 
@@ -43,7 +49,7 @@ internal sealed record IndexTrack
     /// <summary>Reads the marks; null where there are fewer than two.</summary>
     public static IndexTrack? Of(ReadOnlySpan<double> index, IndexEdge edge)
     {
-        var found = Edges(index, edge);
+        var found = Edges(index, edge, out var steps);
         if (found.Count < 2)
         {
             return null;
@@ -70,11 +76,11 @@ internal sealed record IndexTrack
 
         // Before the first mark and behind the last there is less than a turn, or marks are missing there too; a quarter is left to a changing speed.
         missing += (int)Math.Max(0, (marks[0] / usual) - 0.25) + (int)Math.Max(0, ((index.Length - 1 - marks[^1]) / usual) - 0.25);
-        return marks.Count < 2 ? null : Fitted(marks, turns, missing, extra, (index.Length - 1) / 2.0);
+        return marks.Count < 2 ? null : Fitted(marks, turns, missing, extra, (index.Length - 1) / 2.0, steps);
     }
 
     /// <summary>Turns as a square law of samples about the middle of the record, by least squares; a straight line where there are under five marks.</summary>
-    private static IndexTrack? Fitted(List<double> marks, List<int> turns, int missing, int extra, double middle)
+    private static IndexTrack? Fitted(List<double> marks, List<int> turns, int missing, int extra, double middle, bool steps)
     {
         var terms = marks.Count >= 5 ? 3 : 2;
         var span = Math.Max(1, marks[^1] - marks[0]);
@@ -122,6 +128,11 @@ internal sealed record IndexTrack
             errors[i] = scatter * Math.Sqrt(Math.Max(0, unit[i]));
         }
 
+        if (steps)
+        {
+            errors[0] = Math.Max(errors[0], StepError(normal));
+        }
+
         // Terms of t/span: speed over the record changes by 2·square/span of the record's length in spans.
         var change = terms > 2 ? 2 * right[2] / span / span : 0;
         var whole = 2 * middle;
@@ -131,12 +142,38 @@ internal sealed record IndexTrack
             Turns = turns,
             Missing = missing,
             Extra = extra,
+            Uneven = UnevenOf(marks, turns),
             Angle = new AngleTrack(middle, Math.Tau * right[0], Math.Tau * perSample, Math.Tau * change),
             Drift = change * whole / perSample,
             DriftError = terms > 2 ? 2 * errors[2] / span / span * whole / perSample : double.PositiveInfinity,
             AngleError = Math.Tau * errors[0],
             SpeedError = errors[1] / span / perSample,
         };
+
+        // A mark of noughts and ones lies anywhere within a sample. Told as a sawtooth of its place, the harmonic m of that error is averaged by the weights of the fit
+        // only as far as the marks' places spread: at a whole number of samples a turn not at all, which scatter cannot show.
+        double StepError(ReadOnlySpan<double> root)
+        {
+            Span<double> weights = stackalloc double[3];
+            Span<double> at = stackalloc double[3];
+            weights[0] = 1;
+            SquareRoot.Solve(root, terms, weights);
+            var variance = 0.0;
+            for (var m = 1; m <= 40; m++)
+            {
+                var sum = Complex.Zero;
+                for (var k = 0; k < marks.Count; k++)
+                {
+                    Row(marks[k], at);
+                    var weight = (weights[0] * at[0]) + (weights[1] * at[1]) + (terms > 2 ? weights[2] * at[2] : 0);
+                    sum += Complex.FromPolarCoordinates(weight, Math.Tau * m * turns[k] / perSample);
+                }
+
+                variance += sum.Magnitude * sum.Magnitude / (2 * Math.PI * Math.PI * m * m);
+            }
+
+            return perSample * Math.Sqrt(variance);
+        }
 
         void Row(double mark, Span<double> into)
         {
@@ -147,11 +184,21 @@ internal sealed record IndexTrack
         }
     }
 
+    /// <summary>Each turn against the middle one of itself and its neighbours, so that a speed that changes one way is even.</summary>
+    private static int UnevenOf(List<double> marks, List<int> turns)
+    {
+        double Turn(int m) => (marks[m + 1] - marks[m]) / (turns[m + 1] - turns[m]);
+        var share = Figures.Of("spin.unevenTurnPercent").Value / 100;
+        return Enumerable.Range(1, Math.Max(0, marks.Count - 3)).Count(m =>
+            Median([Turn(m - 1), Turn(m), Turn(m + 1)]) is var usual && Math.Abs(Turn(m) - usual) > Math.Max(2, share * usual));
+    }
+
     /// <summary>
     /// Crossings of half the height, in parts of a sample. Between 40 and 60 % of the height nothing is decided, so that noise on an edge is one mark.
     /// </summary>
-    private static List<double> Edges(ReadOnlySpan<double> index, IndexEdge edge)
+    private static List<double> Edges(ReadOnlySpan<double> index, IndexEdge edge, out bool steps)
     {
+        steps = true;
         var found = new List<double>();
         if (index.IsEmpty)
         {
@@ -195,6 +242,7 @@ internal sealed record IndexTrack
                 }
 
                 var (before, after) = (sign * index[from - 1], sign * index[from]);
+                steps &= after - before > 0.9 * (most - least);
                 found.Add(from - 1 + (after > before ? (half - before) / (after - before) : 0.5));
             }
         }

@@ -132,13 +132,15 @@ public static class SpinAnalysis
             higher[h - 1] = phasors[h].Magnitude;
         }
 
-        var (wander, ratio) = WanderOf(samples, track, angle, harmonics);
-        var wider = ratio > Figures.Of("spin.wanderRatio").Value ? Math.Sqrt(ratio.Value) : 1;
-        var phaseError = Math.Min(Math.PI, Math.Sqrt(Math.Pow(wider * fit.PhaseStandardError.Radians, 2) + (track.AngleError * track.AngleError)));
+        // What the fit leaves holds the wander already: the scatter of the turns stands in its place where it is greater, never beside it.
+        var (wander, ratio) = WanderOf(samples, track, angle, harmonics, out var ofMean);
+        var byTurns = ratio > Figures.Of("spin.wanderRatio").Value ? ofMean : 0;
+        var across = Math.Max(fit.PhaseStandardError.Radians, fit.Amplitude > 0 ? byTurns / fit.Amplitude : 0);
+        var phaseError = Math.Min(Math.PI, Math.Sqrt((across * across) + (track.AngleError * track.AngleError)));
         return new SpinPoint(
             fit.Amplitude,
             VibrationReading.InOneTurn(sense.OfLead * fit.First.Phase),
-            wider * fit.AmplitudeStandardError,
+            Math.Max(fit.AmplitudeStandardError, byTurns),
             Angle.FromRadians(phaseError),
             fit.Offset,
             fit.Noise,
@@ -150,8 +152,9 @@ public static class SpinAnalysis
     /// <summary>
     /// Each whole turn fitted alone: how far its reading lies from the mean of all, and the square of that over what the noise within the turns explains.
     /// </summary>
-    private static (double? Wander, double? Ratio) WanderOf(double[] samples, IndexTrack track, AngleTrack angle, int harmonics)
+    private static (double? Wander, double? Ratio) WanderOf(double[] samples, IndexTrack track, AngleTrack angle, int harmonics, out double errorOfMean)
     {
+        errorOfMean = 0;
         var readings = new List<Complex>();
         var (noise, expected) = (0.0, 0.0);
         Span<Complex> phasors = stackalloc Complex[harmonics];
@@ -175,6 +178,7 @@ public static class SpinAnalysis
 
         var mean = readings.Aggregate(Complex.Zero, (a, b) => a + b) / readings.Count;
         var square = readings.Sum(r => (r - mean).Magnitude * (r - mean).Magnitude) / (readings.Count - 1);
+        errorOfMean = Math.Sqrt(square / 2 / readings.Count);
         var byNoise = noise / readings.Count * expected / readings.Count;
         return (Math.Sqrt(square), byNoise > 0 ? square / byNoise : square > 0 ? null : 1);
     }

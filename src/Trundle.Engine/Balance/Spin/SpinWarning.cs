@@ -5,7 +5,7 @@ using Trundle.Engine.Reference;
 namespace Trundle.Engine.Balance.Spin;
 
 /// <summary>Something that makes a spin less to be trusted.</summary>
-/// <param name="Code">A stable word: too-few-turns, marks-missing, marks-extra, speed-drift, clipped, drop-out, coarse-steps, loose-object, speed-differs.</param>
+/// <param name="Code">A stable word: too-few-turns, marks-missing, marks-extra, marks-uneven, speed-drift, clipped, drop-out, coarse-steps, loose-object, speed-differs.</param>
 /// <param name="Point">Which transducer, from 1; null where it is of the whole spin.</param>
 /// <param name="Measured">What was found.</param>
 /// <param name="Limit">What it was held against, or null where there is none.</param>
@@ -36,8 +36,14 @@ internal static class SpinWarnings
                 "Look for a second mark, a reflection or a bouncing contact; marks that followed within half a turn were left out.");
         }
 
+        if (track.Uneven > 0)
+        {
+            yield return new SpinWarning("marks-uneven", null, Amount.Number(track.Uneven, "turns", 0), Figures.Of("spin.unevenTurnPercent").Limit(0),
+                "A turn is shorter or longer than those beside it: samples were lost or a mark is out of place. Look at the recorder and the mark, and spin again.");
+        }
+
         var drift = Figures.Of("spin.mostDriftPercent");
-        if (Math.Abs(result.DriftPercent) > drift.Value && Math.Abs(track.Drift) > 3 * track.DriftError)
+        if (track.Uneven == 0 && Math.Abs(result.DriftPercent) > drift.Value && Math.Abs(track.Drift) > 3 * track.DriftError)
         {
             yield return new SpinWarning("speed-drift", null, Amount.Number(result.DriftPercent, "%", 2), drift.Limit(0),
                 "Record at a steady speed: the amount of unbalance goes with the square of the speed.");
@@ -60,14 +66,14 @@ internal static class SpinWarnings
 
         for (var p = 0; p < result.Points.Count; p++)
         {
-            foreach (var warning in OfPoint(recording, result.Points[p], p, samplesPerTurn, otherSpeed))
+            foreach (var warning in OfPoint(recording, result.Points[p], p, samplesPerTurn, otherSpeed || track.Uneven > 0 || track.Extra > 0))
             {
                 yield return warning;
             }
         }
     }
 
-    private static IEnumerable<SpinWarning> OfPoint(SpinRecording recording, SpinPoint point, int p, double samplesPerTurn, bool otherSpeed)
+    private static IEnumerable<SpinWarning> OfPoint(SpinRecording recording, SpinPoint point, int p, double samplesPerTurn, bool marksTell)
     {
         var faults = SignalFaults.Of(recording.Transducers[p], recording.FullScale, samplesPerTurn);
         if (faults.Clipped > 0)
@@ -89,10 +95,10 @@ internal static class SpinWarnings
                 "The signal uses few steps of its scale, so that flat tops cannot be told from clipping: raise the gain.");
         }
 
-        // A mark on another shaft makes every reading turn, which is told already.
+        // Faulty marks, or a mark on another shaft, make every reading turn; a stretch that stands still makes it small. Those are told already.
         var ratio = Figures.Of("spin.wanderRatio");
         var least = Figures.Of("spin.leastWanderPercent");
-        if (!otherSpeed && point.WanderRatio > ratio.Value && point.Wander > least.Value / 100 * point.Amplitude)
+        if (!marksTell && faults.StandingStill == 0 && point.WanderRatio > ratio.Value && point.Wander > least.Value / 100 * point.Amplitude)
         {
             yield return new SpinWarning("loose-object", p + 1,
                 new Amount(point.WanderRatio, "", string.Create(CultureInfo.InvariantCulture, $"{point.WanderRatio:0.#} times what the noise explains")), ratio.Limit(0),

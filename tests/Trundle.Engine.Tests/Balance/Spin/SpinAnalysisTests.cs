@@ -171,6 +171,45 @@ public class SpinAnalysisTests
         AngleOff(falling.Points[0].Phase, -1.1 - (Math.Tau / 20)).ShouldBeLessThan(0.02);
     }
 
+    [Theory]
+    [InlineData(180, 1000)]
+    [InlineData(187.3, 1000)]
+    [InlineData(199.98, 1000)]
+    [InlineData(200, 1000)]
+    [InlineData(240, 2000)]
+    [InlineData(180, 6000)]
+    public void The_error_of_the_phase_covers_marks_between_two_samples(double revolutions, double rate)
+    {
+        var random = new Random(5);
+        var squares = 0.0;
+        for (var seed = 0; seed < 60; seed++)
+        {
+            var spin = Signals.Spin((int)(4 * rate), 60 * rate / revolutions, One, Two, 0.005, seed, start: random.NextDouble());
+            var point = Run(spin).Points[0];
+            squares += Math.Pow(AngleOff(point.Phase, -1.1) / point.PhaseStandardError.Radians, 2) / 60;
+        }
+
+        squares.ShouldBeLessThan(2);
+    }
+
+    [Fact]
+    public void Wander_counts_once()
+    {
+        var sound = Signals.Spin(4000, 333.3, One, Two, 0.001, 3);
+        double[] Wandering(double[] of) => [.. of.Select((y, k) => y + (0.3 * Math.Cos(Math.Tau * 1.13 * k / 333.3)))];
+        var point = Run(new SpinRecording([Wandering(sound.Transducers[0]), sound.Transducers[1]], sound.Index, sound.SampleRate, sound.Sense)).Points[0];
+        point.WanderRatio.ShouldNotBeNull().ShouldBeGreaterThan(100);
+        point.AmplitudeStandardError.ShouldBeInRange(0.001, 0.12);
+    }
+
+    [Fact]
+    public void Lost_samples_make_a_turn_uneven_and_nothing_else()
+    {
+        var sound = Signals.Spin(4000, 333.3, One, Two, 0.02, 4);
+        double[] Cut(double[] of) => [.. of[..1600], .. of[1700..]];
+        Codes(Run(new SpinRecording([.. sound.Transducers.Select(Cut)], Cut(sound.Index), sound.SampleRate, sound.Sense))).ShouldBe(["marks-uneven"]);
+    }
+
     private static SpinResult Run(SpinRecording recording) => SpinAnalysis.Of(recording, 5).ShouldNotBeNull();
 
     private static IEnumerable<string> Codes(SpinResult result) => result.Warnings.Select(w => w.Code);
