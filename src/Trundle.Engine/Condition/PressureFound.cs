@@ -26,10 +26,12 @@ internal static class PressureFound
             book.Judge("pressure.sidewall", at, true, Kilopascals(found.Value), new Limit(Kilopascals(most), Source.Entered("the sidewall's MAX PRESS, as entered")));
         }
 
-        var placard = book.Vehicle.PlacardAt(assembly.Position);
+        var placard = book.Vehicle.PlacardOf(assembly);
         if (placard?.Cold is not { } cold)
         {
-            book.Need(assembly.Position.IsSpare ? at : CheckBook.AxleName(assembly.Position.Axle), "the placard's cold pressure", "the pressure found is held against it");
+            var temporary = !assembly.Position.IsSpare && book.Vehicle.PlacardAt(assembly.Position)?.Cold is not null;
+            book.Need(assembly.Position.IsSpare || temporary ? at : CheckBook.AxleName(assembly.Position.Axle),
+                temporary ? "the temporary spare's own cold pressure, from its sidewall or the placard (vehicle.spare)" : "the placard's cold pressure", "the pressure found is held against it");
             return;
         }
 

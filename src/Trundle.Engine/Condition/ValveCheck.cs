@@ -46,7 +46,7 @@ internal static class ValveCheck
     /// <summary>The greatest cold pressure that is asked of the valve, against its maker's figure or, where nobody gave that, its kind's.</summary>
     private static void Pressure(CheckBook book, Assembly assembly, string at, Valve valve)
     {
-        var placard = book.Vehicle.PlacardAt(assembly.Position);
+        var placard = book.Vehicle.PlacardOf(assembly);
         var asked = new[] { placard?.Cold, placard?.Laden, assembly.Pressure is { Hot: false } found ? found.Value : null }.OfType<GaugePressure>().DefaultIfEmpty().Max();
         if (asked.Pascals <= 0)
         {

@@ -68,7 +68,7 @@ public sealed record PressurePlan(IReadOnlyList<PositionPressure> Positions, IRe
         var vehicle = subject.Vehicle;
         var dual = assembly.Position.Dual != DualPlace.Single;
         var (load, taken) = LoadOn(subject, assembly.Position);
-        var placard = vehicle.PlacardAt(assembly.Position);
+        var placard = vehicle.PlacardOf(assembly);
         var cold = ColdPressure.For(assembly, placard, load, vehicle, conditions);
         var cautions = new List<string>(cold.Cautions);
         if (taken is not null)

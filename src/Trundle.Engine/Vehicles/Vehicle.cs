@@ -230,6 +230,19 @@ public sealed record Vehicle
     public Placard? PlacardAt(Position position) =>
         position.IsSpare ? SparePlacard : position.Axle <= Axles.Count ? Axles[position.Axle - 1].Placard : null;
 
+    /// <summary>
+    /// The placard that governs the pressure of a tyre where it stands, or null: a temporary spare runs at the spare's own pressure wherever it is
+    /// fitted, and never at the axle's.
+    /// </summary>
+    public Placard? PlacardOf(Assembly assembly)
+    {
+        ArgumentNullException.ThrowIfNull(assembly);
+        var governs = PlacardAt(assembly.Position);
+        return IsTemporary(assembly.Tyre?.Marking) && !IsTemporary(governs?.Size) ? SparePlacard : governs;
+    }
+
+    private static bool IsTemporary(Marking? marking) => marking?.Size.TyreClass == TyreClass.TemporarySpare;
+
     /// <summary>The axle of a position, or null for the spare.</summary>
     public Axle? AxleAt(Position position) =>
         position.IsSpare || position.Axle > Axles.Count ? null : Axles[position.Axle - 1];

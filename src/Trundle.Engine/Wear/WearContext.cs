@@ -35,7 +35,7 @@ internal sealed class WearContext
             words.Add($"{(_axle.Steered ? "steered" : "not steered")}, {(_driven ? "driven" : "not driven")}{(_axle.Dual ? ", dual wheels" : "")}");
         }
 
-        if (assembly.Pressure is { Hot: false } found && subject.Vehicle.PlacardAt(assembly.Position) is { Cold: { } cold } placard && cold.Kilopascals > 0)
+        if (assembly.Pressure is { Hot: false } found && subject.Vehicle.PlacardOf(assembly) is { Cold: { } cold } placard && cold.Kilopascals > 0)
         {
             var low = Figures.Of("wear.pressure-low").Value / 100;
             var high = Figures.Of("wear.pressure-high").Value / 100;

@@ -12,11 +12,14 @@ public static class VisitFindings
         return string.Concat(finding.Key.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '@' or '_' ? c : '-'));
     }
 
-    /// <summary>True where nobody may let it go: a condemned tyre or wheel is not fitted again on any visit.</summary>
+    /// <summary>
+    /// True where nobody may let it go: a condemned tyre or wheel is not fitted again on any visit, a tyre never stays on a rim of another diameter, and a
+    /// wheel whose lock ring is bad or missing can kill whoever stands beside it.
+    /// </summary>
     public static bool IsForGood(Finding finding)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        return finding is { Rule: "condemned.tyre" or "condemned.wheel", Category: Category.Dangerous };
+        return finding is { Rule: "condemned.tyre" or "condemned.wheel" or "rim.diameter" or "wheel.lock-ring", Category: Category.Dangerous };
     }
 
     /// <summary>
@@ -29,7 +32,7 @@ public static class VisitFindings
         ArgumentNullException.ThrowIfNull(work);
         if (IsForGood(finding))
         {
-            return "it is condemned and may not be fitted again, whoever decides";
+            return finding.Rule.StartsWith("condemned.", StringComparison.Ordinal) ? "it is condemned and may not be fitted again, whoever decides" : "nobody lets this go: it is put right, or the vehicle does not leave on it";
         }
 
         var decision = work.Decisions.GetValueOrDefault(DecisionKey(finding));

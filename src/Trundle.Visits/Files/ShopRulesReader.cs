@@ -136,6 +136,11 @@ public static class ShopRulesReader
                 item.Wrong("category", "no-category", $"How grave a breach is belongs to the rule '{RuleSetWords.Of(limit.Set)}.{limit.Rule}'; correct it there.");
             }
 
+            if (category is { } lowered && rule is { Category: Category.Dangerous } && lowered < Category.Dangerous)
+            {
+                item.Wrong("category", "dangerous-stays", $"'{id}' is dangerous where it is broken, and a correction makes it no less grave. Leave the category out; a wrong text of ours is put right in a release.");
+            }
+
             var source = item.Require("source", "a correction names the text that says so") ? item.Text("source") : null;
             var clause = item.Text("clause") ?? "";
             var edition = item.Text("edition") ?? "";

@@ -162,6 +162,17 @@ public sealed class ShopRulesReaderTests
         WorkshopRules.Read(FileNode.Parse($$"""{"rules":[{{Rule.Replace("Three", new string('x', 2001), StringComparison.Ordinal)}}]}""", "rules").Value).Problem!.Code.ShouldBe("too-long");
     }
 
+    [Theory]
+    [InlineData("uk.damage.cord", "minor", 1)]
+    [InlineData("trade.rim.diameter", "major", 1)]
+    [InlineData("trade.rim.diameter", "dangerous", 0)]
+    public void A_correction_makes_no_dangerous_rule_less_grave(string rule, string category, int problems)
+    {
+        var (_, found) = Read($$"""{"corrections":[{"rule":"{{rule}}","category":"{{category}}","source":"A text","status":"read"}]}""");
+        found.Count.ShouldBe(problems);
+        found.ShouldAllBe(p => p.Where.EndsWith("corrections[0].category", StringComparison.Ordinal) && p.Code == "dangerous-stays");
+    }
+
     private static (RulesInForce InForce, List<Problem> Problems) Read(string shopRules)
     {
         var problems = new List<Problem>();
