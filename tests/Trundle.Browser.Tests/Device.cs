@@ -84,6 +84,22 @@ public sealed class Device(Bay bay) : IAsyncLifetime
         status.ShouldBe(200);
     }
 
+    /// <summary>Opens a visit with everything that was entered on another, so that what is entered on it is in nobody else's way.</summary>
+    /// <param name="visit">The other.</param>
+    /// <param name="name">What its vehicle is called.</param>
+    /// <returns>The new visit.</returns>
+    public async Task<string> CopyAsync(string visit, string name) => await _page.EvaluateAsync<string>("""
+        async ([visit, name]) => {
+          const fields = { ...(await (await fetch(`/api/v1/visits/${visit}`)).json()).fields, "vehicle.name": name };
+          const at = new Date().toISOString();
+          const own = field => field === "date" || field === "work.number" || field.startsWith("work.procedure") || field.startsWith("procedure") || field.startsWith("shopRules");
+          const entries = Object.entries(fields).filter(([field]) => !own(field)).map(([field, typed]) => ({ id: crypto.randomUUID(), field, typed, by: "T2", role: "technician", at }));
+          const answer = await fetch("/api/v1/visits", { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ by: "T2", entries }) });
+          if (answer.status !== 201) throw new Error(await answer.text());
+          return (await answer.json()).id;
+        }
+        """, new[] { visit, name });
+
     /// <summary>Keeps a form in this browser, as the tool's page keeps it, made of a file of the command.</summary>
     public async Task KeepFormAsync(string key, string json)
     {

@@ -6,7 +6,8 @@ public sealed class ProcedurePagesTests(Bay bay, Device device) : IClassFixture<
     [Fact]
     public async Task The_steps_of_a_circumstance_have_no_fault()
     {
-        var visit = await bay.VisitAsync("Blue hatchback");
+        // A visit of its own: what is entered here holds steps that others look at.
+        var visit = await device.CopyAsync(await bay.VisitAsync("Blue hatchback"), "Teal hatchback, DEMO 41");
         await device.SendAsync(visit,
             ("vehicle.airSuspension", "true"), ("fitted.1L.wheel.multiPiece", "true"), ("fitted.1R.sensor", "working"), ("work.steps.vehicle.air-to-lifting", "set for lifting, as its maker says"),
             ("work.jobs.1L", "demount"), ("work.steps.1R.assist-ready", "warm, and the assist is in place"),
