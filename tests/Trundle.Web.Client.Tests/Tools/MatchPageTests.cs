@@ -82,12 +82,12 @@ public sealed class MatchPageTests : ToolContext
         page.FindAll(".match-pair").Count.ShouldBe(15);
         Form(page).Body!.ToJsonString().ShouldBe(OperationList.Of("match").Run(FileNode.From(file)).Value.Body.ToJsonString());
         page.FindAll(".match-picture svg").Count.ShouldBe(12);
-        page.FindAll(".match-pair button")[0].Click();
-        page.FindAll(".match-picture svg").Count.ShouldBe(13);
+        await page.FindAll(".match-pair button")[0].ClickAsync(new());
+        page.WaitForAssertion(() => page.FindAll(".match-picture svg").Count.ShouldBe(13));
 
         // The next entry does not reckon by itself.
-        Control(page, "makerLimit").Change("60");
-        page.FindAll(".match-pair").ShouldBeEmpty();
+        await Control(page, "makerLimit").ChangeAsync(new() { Value = "60" });
+        page.WaitForAssertion(() => page.FindAll(".match-pair").ShouldBeEmpty());
         page.Find(".next .button--first").TextContent.ShouldBe("Reckon it now");
     }
 
