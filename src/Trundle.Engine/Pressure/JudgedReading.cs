@@ -74,7 +74,7 @@ public sealed record JudgedReading(PressureReading Found, ReadingVerdict Verdict
             var raise = $"Never bleed a hot tyre. Bring it to {(target + addition).Text("kPa", 0)} (cold pressure and {addition.Text("kPa", 0)}) and check again cold.";
             return (equivalent ?? found.Value).Pascals < target.Pascals - resolution.Pascals
                 ? new JudgedReading(found, ReadingVerdict.HotLow, equivalent, equivalent is null
-                    ? $"Hot, and still below the cold pressure of {targetText}: it is too low. {raise}"
+                    ? $"Hot, and still below the cold pressure of {targetText}: it is too low, and how low only a cold reading tells, or the tyre's and the air's temperature. Never bleed a hot tyre, and put no air in: it may have run low. Let it stand until it is cold and read it again."
                     : $"Counted back to cold this is {equivalent.Value.Text("kPa", 0)}, below {targetText}. {raise}")
                 : new JudgedReading(found, ReadingVerdict.HotLeave, equivalent, equivalent is null
                     ? $"Hot: leave it as it is, never bleed a hot tyre. Whether it is at {targetText} only a cold reading tells, after some hours' standing."

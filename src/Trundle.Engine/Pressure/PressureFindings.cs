@@ -63,7 +63,9 @@ public static class PressureFindings
                 break;
             case ReadingVerdict.Low:
             case ReadingVerdict.HotLow:
-                yield return new Finding("pressure.low", reading.WithinMonthsLoss ? Category.None : Category.Minor, at, measured, limit, Inflation, reading.Advice);
+                // Hot, low and nobody knows how low: it may have run low, and a person decides before any air goes in.
+                var unknown = reading is { Verdict: ReadingVerdict.HotLow, ColdEquivalent: null };
+                yield return new Finding("pressure.low", unknown ? Category.Refer : reading.WithinMonthsLoss ? Category.None : Category.Minor, at, measured, limit, Inflation, reading.Advice);
                 break;
             case ReadingVerdict.High:
                 yield return new Finding("pressure.high", Category.Minor, at, measured, limit, Source.CommonPractice, reading.Advice);

@@ -37,6 +37,18 @@ public class JudgedReadingTests
     }
 
     [Fact]
+    public void Hot_and_low_of_unknown_temperature_takes_no_air_before_it_was_read_cold()
+    {
+        Judge(225, true).Advice.ShouldContain("put no air in");
+        Judge(225, true).Advice.ShouldNotContain("Bring it to");
+        Judge(250, true, 50, 15).Advice.ShouldContain("Bring it to");
+        var car = Car(Drive.Front);
+        car = car with { Vehicle = car.Vehicle with { Axles = [.. car.Vehicle.Axles.Select(a => a with { Placard = new Placard(null, Kilopascals(230), null) })] } };
+        var plan = PressurePlan.For(car.With("1L", a => a with { Pressure = new PressureReading(Kilopascals(215), null, true) }), new PressureConditions(null, null, null, null, false, null));
+        plan.Findings.Single(f => f.Position == "1L" && f.Rule == "pressure.low").Category.ShouldBe(Category.Refer);
+    }
+
+    [Fact]
     public void A_hot_reading_counts_back_to_cold_only_where_the_tyres_temperature_is_known_and_above_the_airs()
     {
         // (250 + 101.325) 288.15/323.15 - 101.325 = 211.9
