@@ -17,22 +17,35 @@ internal static class CustomerSheet
 
     private static readonly double[] Sizes = [9.5, 9, 8.5, 8, 7.5, 7];
 
+    /// <summary>What we found may take so much of the width, where that lets a greater type fit: seldom is as much found as done.</summary>
+    private static readonly double[] Shares = [0.5, 0.42, 0.58, 0.66];
+
     public static (byte[] Pdf, int Pages) Write(SheetContent content, PaperSize paper)
     {
+        var roomy = Write(content, paper, tight: false);
+        var (pdf, pages, _) = roomy.Whole ? roomy : Write(content, paper, tight: true);
+        return (pdf, pages);
+    }
+
+    /// <summary>Writes it; a tight page draws the vehicle smaller and says less of what stops it, to leave room for the words. Whole where nothing had to be left out.</summary>
+    private static (byte[] Pdf, int Pages, bool Whole) Write(SheetContent content, PaperSize paper, bool tight)
+    {
+        var whole = true;
         using var document = new SheetDocument(paper, $"{content.Name}, {content.Date}", content.State.Arrived.Date);
         var (g, inner) = document.Add();
         using (g)
         {
             var foot = Foot(g, inner, content);
-            var top = Head(g, inner, content);
-            top = Plan(g, inner, content, top);
-            Body(g, new XRect(inner.X, top, inner.Width, foot - top - 6), content);
+            var top = Head(g, inner, content, tight ? 2 : 4);
+            top = Plan(g, inner, content, top, tight);
+            whole = Body(g, new XRect(inner.X, top, inner.Width, foot - top - 6), content);
         }
 
-        return document.Finish();
+        var (pdf, pages) = document.Finish();
+        return (pdf, pages, whole);
     }
 
-    private static double Head(XGraphics g, XRect inner, SheetContent content)
+    private static double Head(XGraphics g, XRect inner, SheetContent content, int mostStops)
     {
         var y = inner.Y + 16;
         var right = $"{content.Workshop ?? ""}{(content.Workshop is null ? "" : " · ")}{content.Date}";
@@ -56,11 +69,11 @@ internal static class CustomerSheet
             return y + 6;
         }
 
-        return Stopped(g, inner, content, y + 4);
+        return Stopped(g, inner, content, y + 4, mostStops);
     }
 
     /// <summary>A vehicle that may not leave, or that nobody handed back, says so before anything else.</summary>
-    private static double Stopped(XGraphics g, XRect inner, SheetContent content, double top)
+    private static double Stopped(XGraphics g, XRect inner, SheetContent content, double top, int most)
     {
         var state = content.State;
         var lines = new List<string>();
@@ -72,10 +85,10 @@ internal static class CustomerSheet
         var stops = state.Stops.GroupBy(s => (What: content.WhatStops(s), s.Why))
             .Select(alike => $"{(alike.Count() == 1 ? content.Placed(alike.First().Position, alike.Key.What) : $"{content.Places(alike.Select(s => s.Position))}: {alike.Key.What}")}. {SheetContent.Capital(alike.Key.Why.TrimEnd('.'))}.")
             .ToList();
-        lines.AddRange(stops.Take(4));
-        if (stops.Count > 4)
+        lines.AddRange(stops.Take(most));
+        if (stops.Count > most)
         {
-            lines.Add(string.Create(CultureInfo.InvariantCulture, $"… and {stops.Count - 4} more."));
+            lines.Add(string.Create(CultureInfo.InvariantCulture, $"… and {stops.Count - most} more."));
         }
 
         const double size = 8.5;
@@ -93,7 +106,7 @@ internal static class CustomerSheet
         return top + height + 6;
     }
 
-    private static double Plan(XGraphics g, XRect inner, SheetContent content, double top)
+    private static double Plan(XGraphics g, XRect inner, SheetContent content, double top, bool tight)
     {
         var wheels = content.Wheels.Select(w => new PlanWheel(w.Position, w.Name,
             [.. new[]
@@ -107,7 +120,7 @@ internal static class CustomerSheet
         }
 
         var singleTrack = content.Vehicle.SingleTrack;
-        var height = PlanPicture.Height(wheels, singleTrack);
+        var height = PlanPicture.Height(wheels, singleTrack, tight);
         g.DrawLine(SheetInk.Line(SheetInk.Hairline, 0.6), inner.X, top, inner.Right, top);
         PlanPicture.Draw(g, new XRect(inner.X, top + 10, inner.Width, height), wheels, content.Vehicle.Axles.Count, Depths(content), singleTrack);
         var limit = content.DepthLimit is null ? "" : " The dashed line is the least depth that the rules allow.";
@@ -118,8 +131,8 @@ internal static class CustomerSheet
 
     private static DepthScale Depths(SheetContent content) => new(content.Units.Habits.Depth, content.DepthLimit);
 
-    /// <summary>Two columns, what we found and what we did; under them, across, what to watch and when next. The greatest type that fits is taken.</summary>
-    private static void Body(XGraphics g, XRect box, SheetContent content)
+    /// <summary>Two columns, what we found and what we did; under them, across, what to watch and when next. The greatest type that fits is taken; false where even the smallest left something out.</summary>
+    private static bool Body(XGraphics g, XRect box, SheetContent content)
     {
         var found = FindingLine.Of(content, content.Found.Where(f => f.Category > Category.None)).ToList();
         if (found.Count == 0)
@@ -132,18 +145,38 @@ internal static class CustomerSheet
         var declined = everyDeclined;
         var came = content.Came;
         var unsigned = content.State.Work.Paper.Declined.Any(d => d.Signed is null);
-        var column = (box.Width - 18) / 2;
+        var (column, beside) = (0.0, 0.0);
         var size = Sizes[^1];
         var (foundCount, didCount) = (found.Count, did.Count);
         foreach (var candidate in Sizes)
         {
             size = candidate;
-            if (Needed() <= box.Height)
+            var best = double.PositiveInfinity;
+            foreach (var share in Shares)
+            {
+                var before = (column, beside);
+                (column, beside) = ((box.Width - 18) * share, (box.Width - 18) * (1 - share));
+                var needed = Needed();
+                if (needed >= best)
+                {
+                    (column, beside) = before;
+                    continue;
+                }
+
+                best = needed;
+                if (best <= box.Height)
+                {
+                    break;
+                }
+            }
+
+            if (best <= box.Height)
             {
                 break;
             }
         }
 
+        var whole = Needed() <= box.Height;
         var all = found;
         foreach (var facts in (int[])[6, 4, 2, 1])
         {
@@ -197,7 +230,7 @@ internal static class CustomerSheet
         var right = y + Heading();
         foreach (var line in did.Take(didCount))
         {
-            right += SheetText.Paragraph(g, line, box.X + column + 18, right, column, size, SheetInk.Ink) + Gap();
+            right += SheetText.Paragraph(g, line, box.X + column + 18, right, beside, size, SheetInk.Ink) + Gap();
         }
 
         More(did.Count - didCount, box.X + column + 18, ref right);
@@ -207,11 +240,12 @@ internal static class CustomerSheet
         y = declined.Count == 0 ? y : Declined(y);
         y = Across("What you should watch", content.Watch, y);
         Across("Next", content.Next, y);
+        return whole;
 
         double Heading() => SheetText.Line(size + 2) + 3;
         double Gap() => size * 0.35;
         double FoundHeight() => found.Take(foundCount).Sum(l => l.Height(g, column, size)) + (foundCount < found.Count ? SheetText.Line(size) : 0);
-        double DidHeight() => did.Take(didCount).Sum(l => SheetText.ParagraphHeight(g, l, column, size) + Gap()) + (didCount < did.Count ? SheetText.Line(size) : 0);
+        double DidHeight() => did.Take(didCount).Sum(l => SheetText.ParagraphHeight(g, l, beside, size) + Gap()) + (didCount < did.Count ? SheetText.Line(size) : 0);
         double AcrossHeight(IReadOnlyList<string> lines) => Heading() + 5 + lines.Sum(l => SheetText.ParagraphHeight(g, l, box.Width - 10, size) + (Gap() / 2));
         double Needed() => Heading() + Math.Max(FoundHeight(), DidHeight()) + 4 + AcrossHeight(content.Watch) + AcrossHeight(content.Next)
             + (came.Count == 0 ? 0 : AcrossHeight(came)) + (declined.Count == 0 ? 0 : AcrossHeight(declined) + (unsigned ? SignHeight : 0));

@@ -52,6 +52,7 @@ internal static class FileLosses
 
     private static string Days(JsonNode days) => $"{Quantity.Number(days.GetValue<double>(), 0)} days";
 
-    private static string Loss(JsonNode kilopascals, SheetUnits units) =>
+    /// <summary>A loss of air in the reader's unit.</summary>
+    internal static string Loss(JsonNode kilopascals, SheetUnits units) =>
         GaugePressure.FromKilopascals(kilopascals.GetValue<double>()).Text(units.Habits.Pressure, units.Habits.Pressure == "bar" ? 3 : 1);
 }

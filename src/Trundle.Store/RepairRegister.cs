@@ -63,7 +63,7 @@ internal static class RepairRegister
                 }
 
                 var record = RepairRecord.FieldAt(at);
-                var place = fields.Under($"work.renewed.{at}").Any() ? $"work.renewed.{at}" : $"fitted.{at}";
+                var place = fields.Under($"work.renewed.{at}.tyre").Any() ? $"work.renewed.{at}" : $"fitted.{at}";
                 foreach (var tyre in Tyres(fields).Where(t => t.Place == place))
                 {
                     yield return (tyre.Key, fields[$"{record}.place"] ?? "tread", fields[$"{record}.size"], marked.At);

@@ -52,7 +52,7 @@ public sealed class TyreRecords
             : fields[$"{place}.tyre.condemned"] == "true" ? (true, "condemned on this visit")
             : set is not null ? (true, $"went into storage as set {set.Number}")
             : renewed ? (false, "put on this visit; not known to have left the vehicle")
-            : fields.Under($"work.renewed.{position}").Any() ? (true, "taken off on this visit; another tyre was put on its wheel")
+            : fields.Under($"work.renewed.{position}.tyre").Any() ? (true, "taken off on this visit; another tyre was put on its wheel")
             : (false, "came in on this visit; not known to have left the vehicle");
         return new RecordedTyre(entry.Typed, "visit", visit.Id, visit.Number, fields["vehicle.name"], renewed ? $"{position}, new" : position, DateOnly.FromDateTime(entry.At.UtcDateTime), superseded, left, fate);
     }

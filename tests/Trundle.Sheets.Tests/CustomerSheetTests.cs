@@ -90,7 +90,7 @@ public class CustomerSheetTests
         var visit = TestVisits.Finished();
         foreach (var assembly in visit["fitted"]!.AsArray())
         {
-            assembly!["damage"] = new JsonArray([.. Enumerable.Range(1, 12).Select(i => (JsonNode?)new JsonObject { ["kind"] = "cut", ["place"] = i % 2 == 0 ? "sidewall" : "tread", ["size"] = $"{i} mm" })]);
+            assembly!["damage"] = new JsonArray([.. Enumerable.Range(1, 40).Select(i => (JsonNode?)new JsonObject { ["kind"] = "cut", ["place"] = i % 2 == 0 ? "sidewall" : "tread", ["size"] = $"{i} mm" })]);
         }
 
         visit["work"]!["watch"] = string.Join(' ', Enumerable.Repeat("Keep an eye on the front left tyre and come back when it looks tired.", 8));
@@ -103,7 +103,7 @@ public class CustomerSheetTests
             page.Letters.Min(l => l.BoundingBox.Bottom).ShouldBeGreaterThan(28);
             page.Letters.Max(l => l.BoundingBox.Right).ShouldBeLessThan(page.Width - 28);
             var text = TestVisits.Text(sheet.Pdf);
-            text.ShouldHold("more in the workshop's file");
+            text.ShouldHold("more like it in the workshop's file");
             text.ShouldHold("handed back by");
 
             // The words above the title block end before it begins.

@@ -29,7 +29,7 @@ public static class RenewedParts
         var sensor = touched.Exists(a => a.Sensor is SensorState.Working or SensorState.NotWorking);
         var plain = touched.Count == 0 || touched.Exists(a => a.Sensor is not (SensorState.Working or SensorState.NotWorking));
         var tube = touched.Exists(a => a.Tyre is { } tyre && tyre.Marks.Concat(tyre.Marking?.Words ?? []).Any(w => SidewallWords.Of(w)?.Word is "TT" or "TUBE TYPE"));
-        var fast = subject.Vehicle.TopSpeed is { } top && top > Figures.Of("replacement.valve-speed").As<Speed>();
+        var fast = IsFast(subject);
         return [.. All.Where(r => r.When switch
         {
             "always" => true,
@@ -41,6 +41,19 @@ public static class RenewedParts
             _ => throw new InvalidOperationException($"renewed-with-tyre.csv: '{r.When}' is not a known word."),
         }).Select(r => r.Part)];
     }
+
+    /// <summary>The kind of valve that goes in with a new tyre at a place: of metal where the vehicle is fast, else as it was; null where that is not known, and where a sensor's own stem is the valve.</summary>
+    /// <param name="subject">The vehicle before.</param>
+    /// <param name="place">Where the tyre is changed.</param>
+    /// <source>the row <c>metal-valve</c> of <c>renewed-with-tyre.csv</c></source>
+    public static ValveKind? ValveAt(FittedVehicle subject, Position place)
+    {
+        ArgumentNullException.ThrowIfNull(subject);
+        var assembly = subject.At(place);
+        return assembly?.Sensor is SensorState.Working or SensorState.NotWorking ? null : IsFast(subject) ? ValveKind.ClampIn : assembly?.Valve?.Kind;
+    }
+
+    private static bool IsFast(FittedVehicle subject) => subject.Vehicle.TopSpeed is { } top && top > Figures.Of("replacement.valve-speed").As<Speed>();
 
     private static IReadOnlyList<(string, RenewedPart)> Load()
     {

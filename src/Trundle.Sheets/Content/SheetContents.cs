@@ -35,6 +35,8 @@ internal static class SheetContents
         var wheels = Wheels(state, answers, leaving, units).ToList();
         var axles = Axles(state, answers).ToList();
         var rotation = answers.Of(Leg.Plan, "rotate") as JsonObject;
+        var standIns = answers.Of(Leg.Plan, "replace") as JsonObject;
+        var standIn = SheetStandIn.Of(standIns, state, units);
         return Reading<SheetContent>.Of(new SheetContent
         {
             State = state,
@@ -46,10 +48,10 @@ internal static class SheetContents
             Verdicts = InspectionVerdicts.Of(state.Arrived, new CheckResult(found, [])),
             Leaving = leaving,
             Rotation = rotation,
-            StandIns = answers.Of(Leg.Plan, "replace") as JsonObject,
+            StandIns = standIns,
             DepthLimit = DepthLimit(found.Concat(leaving)),
-            Did = [.. SheetSentences.Did(state, wheels, axles, units)],
-            Watch = [.. SheetSentences.Watch(state, leaving, axles, units)],
+            Did = [.. SheetSentences.Did(state, wheels, axles, units, standIn)],
+            Watch = [.. SheetSentences.Watch(state, leaving, axles, units, standIn)],
             Next = [.. SheetSentences.Next(state, axles, units, rotation?["pattern"] is not null)],
             Came = [.. SheetPaper.Came(state)],
             CameShort = [.. SheetPaper.CameShort(state)],
@@ -89,6 +91,8 @@ internal static class SheetContents
                 CameFrom = cameFrom.GetValueOrDefault(position, position),
                 Job = state.Work.Jobs.TryGetValue(position, out var job) ? job : null,
                 Renewed = state.Work.Renewed.GetValueOrDefault(position),
+                RenewedValve = state.Work.RenewedValves.GetValueOrDefault(position),
+                RenewedWheel = state.Work.RenewedWheels.GetValueOrDefault(position),
                 Pressure = pressures?.OfType<JsonObject>().FirstOrDefault(p => p["position"]?.GetValue<string>() == at),
                 Balance = balances?.FirstOrDefault(b => string.Equals(b.Key, at, StringComparison.OrdinalIgnoreCase)).Value is JsonObject answer ? SheetBalances.Of(answer, units) : null,
                 Leak = leaks?.FirstOrDefault(l => string.Equals(l.Key, at, StringComparison.OrdinalIgnoreCase)).Value as JsonObject,

@@ -12,12 +12,13 @@ namespace Trundle.Sheets;
 internal static class SheetSentences
 {
     /// <summary>What was done, from what was recorded and not from what was planned.</summary>
-    public static IEnumerable<string> Did(VisitState state, IReadOnlyList<SheetWheel> wheels, IReadOnlyList<SheetAxle> axles, SheetUnits units)
+    public static IEnumerable<string> Did(VisitState state, IReadOnlyList<SheetWheel> wheels, IReadOnlyList<SheetAxle> axles, SheetUnits units, SheetStandIn? standIn)
     {
-        foreach (var wheel in wheels.Where(w => w.Renewed is not null))
+        // On a page that is too full the last lines go first: what is not as it should be stands before what is.
+        string[] otherSize = standIn is null ? [] : [standIn.Fitted];
+        foreach (var line in SheetRenewals.Punctures(state).Concat(otherSize).Concat(SheetRenewals.Losses(state, wheels, units)).Concat(SheetRenewals.Renewed(state, wheels)))
         {
-            var tyre = wheel.Renewed!.Tyre;
-            yield return $"New tyre on the wheel that came from the {wheel.Name.ToLowerInvariant()}: {tyre.Marking?.Typed ?? "marking not entered"}{(tyre.Tin is { } tin ? $", TIN {tin}" : "")}.";
+            yield return line;
         }
 
         if (SheetPaper.Agreed(state.Work.Paper) is { } agreed)
@@ -66,11 +67,16 @@ internal static class SheetSentences
     }
 
     /// <summary>What the customer should watch: the workshop's own words, what stays open, the re-torque, the pressures.</summary>
-    public static IEnumerable<string> Watch(VisitState state, IReadOnlyList<Finding> leaving, IReadOnlyList<SheetAxle> axles, SheetUnits units)
+    public static IEnumerable<string> Watch(VisitState state, IReadOnlyList<Finding> leaving, IReadOnlyList<SheetAxle> axles, SheetUnits units, SheetStandIn? standIn)
     {
         if (state.Work.Watch is { } watch)
         {
             yield return watch.EndsWith('.') ? watch : watch + ".";
+        }
+
+        if (standIn is not null)
+        {
+            yield return standIn.Watch;
         }
 
         // One decision on one thing at several wheels is said once.

@@ -26,6 +26,12 @@ internal sealed record SheetWheel(Position Position, string Name)
     /// <summary>The new tyre put on the wheel that came in here, or null.</summary>
     public RenewedTyre? Renewed { get; init; }
 
+    /// <summary>The valve that went into the wheel that came in here, or null.</summary>
+    public Valve? RenewedValve { get; init; }
+
+    /// <summary>The wheel that took the place of the one that came in here, or null.</summary>
+    public Wheel? RenewedWheel { get; init; }
+
     /// <summary>The answer about its pressure, or null.</summary>
     public JsonObject? Pressure { get; init; }
 

@@ -19,8 +19,9 @@ internal static class PlanPicture
     private const double Long = 52;
     private const double Across = 19;
 
-    /// <summary>The height that the drawing needs.</summary>
-    public static double Height(IReadOnlyList<PlanWheel> wheels, bool singleTrack) => singleTrack ? 84 : wheels.Any(w => w.Position.Dual != DualPlace.Single) ? 268 : 164;
+    /// <summary>The height that the drawing needs; a tight one draws the sides of single wheels closer together.</summary>
+    public static double Height(IReadOnlyList<PlanWheel> wheels, bool singleTrack, bool tight = false) =>
+        singleTrack ? 84 : wheels.Any(w => w.Position.Dual != DualPlace.Single) ? 268 : tight ? 124 : 164;
 
     /// <summary>Draws it in a box.</summary>
     /// <param name="g">Where to.</param>

@@ -19,7 +19,7 @@ public sealed record LeavingVehicle(FittedVehicle Vehicle, IReadOnlyDictionary<P
     {
         ArgumentNullException.ThrowIfNull(arrived);
         ArgumentNullException.ThrowIfNull(work);
-        var renewed = WithRepairs(WithNewTyres(arrived, work), work);
+        var renewed = WithRepairs(WithRenewals(arrived, work), work);
         var moved = work.Rotation is null || RotationPlan.IsNone(work.Rotation) || arrived.Fitted.Count == 0 ? null : (Reading<RotationVerdict>?)RotationPlan.Verdict(renewed, work.Rotation);
         var (vehicle, cameFrom, refused) = moved switch
         {
@@ -58,23 +58,40 @@ public sealed record LeavingVehicle(FittedVehicle Vehicle, IReadOnlyDictionary<P
     public static bool TyreWasOff(Position arrivedAt, VisitWork work)
     {
         ArgumentNullException.ThrowIfNull(work);
-        return work.Renewed.ContainsKey(arrivedAt) || work.At(arrivedAt.ToString(), "demount")?.Word == ProcedureStep.Done;
+        return work.Renewed.ContainsKey(arrivedAt) || work.RenewedWheels.ContainsKey(arrivedAt) || work.At(arrivedAt.ToString(), "demount")?.Word == ProcedureStep.Done;
     }
 
-    /// <summary>The vehicle with each new tyre on the wheel that it is mounted on, wheels where they came in.</summary>
-    public static FittedVehicle WithNewTyres(FittedVehicle arrived, VisitWork work)
+    /// <summary>The vehicle with each new tyre, valve and wheel in the place of the old one, assemblies where they came in.</summary>
+    public static FittedVehicle WithRenewals(FittedVehicle arrived, VisitWork work)
     {
         ArgumentNullException.ThrowIfNull(arrived);
         ArgumentNullException.ThrowIfNull(work);
-        // A tyre that was condemned on this visit does not become a new one by being entered at another place.
-        var condemned = arrived.Fitted.Select(a => a.Tyre).OfType<FittedTyre>().Where(t => t is { Condemned: true, Id: not null }).Select(t => t.Id!).ToHashSet(StringComparer.OrdinalIgnoreCase);
-        return arrived with
-        {
-            Fitted = [.. arrived.Fitted.Select(a => work.Renewed.TryGetValue(a.Position, out var tyre)
-                ? a with { Tyre = tyre.Tyre?.Id is { } id && condemned.Contains(id) ? tyre.Tyre with { Condemned = true } : tyre.Tyre, Tread = tyre.Tread, Damage = [], Pressure = null, Valve = tyre.Valve ?? a.Valve }
-                : a)],
-        };
+        // What was condemned on this visit does not become new by being entered at another place.
+        var tyres = Names(arrived.Fitted.Where(a => a.Tyre is { Condemned: true }).Select(a => a.Tyre!.Id));
+        var wheels = Names(arrived.Fitted.Where(a => a.Wheel is { Condemned: true }).Select(a => a.Wheel!.Id));
+        return arrived with { Fitted = [.. arrived.Fitted.Select(a => WithValve(WithTyre(WithWheel(a, work, wheels), work, tyres), arrived, work))] };
     }
+
+    private static HashSet<string> Names(IEnumerable<string?> names) => names.OfType<string>().ToHashSet(StringComparer.OrdinalIgnoreCase);
+
+    private static Assembly WithTyre(Assembly came, VisitWork work, HashSet<string> condemned) => !work.Renewed.TryGetValue(came.Position, out var renewed) ? came : came with
+    {
+        Tyre = renewed.Tyre.Id is { } id && condemned.Contains(id) ? renewed.Tyre with { Condemned = true } : renewed.Tyre,
+        Tread = renewed.Tread, Damage = [], Pressure = null, Mass = null,
+    };
+
+    /// <summary>Another wheel under the tyre: the air is out, and what its fixings looked like in the old holes is past.</summary>
+    private static Assembly WithWheel(Assembly came, VisitWork work, HashSet<string> condemned) => !work.RenewedWheels.TryGetValue(came.Position, out var wheel) ? came : came with
+    {
+        Wheel = wheel.Id is { } id && condemned.Contains(id) ? wheel with { Condemned = true } : wheel,
+        Pressure = null, Mass = null,
+    };
+
+    /// <summary>A valve that went in on this visit is as old as the visit, unless somebody says otherwise.</summary>
+    private static Assembly WithValve(Assembly came, FittedVehicle arrived, VisitWork work) => !work.RenewedValves.TryGetValue(came.Position, out var valve) ? came : came with
+    {
+        Valve = valve with { Renewed = valve.Renewed ?? arrived.Date },
+    };
 
     /// <summary>The vehicle without the punctures whose repair may be done, was done and is marked: one for each repair.</summary>
     private static FittedVehicle WithRepairs(FittedVehicle vehicle, VisitWork work) => vehicle with

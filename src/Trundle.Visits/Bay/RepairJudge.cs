@@ -26,7 +26,7 @@ public static class RepairJudge
     public static JudgedRepair? OnVisit(VisitState state, Position position)
     {
         ArgumentNullException.ThrowIfNull(state);
-        var vehicle = LeavingVehicle.WithNewTyres(state.Arrived, state.Work);
+        var vehicle = LeavingVehicle.WithRenewals(state.Arrived, state.Work);
         return vehicle.At(position) is { } assembly && state.Work.Repairs.TryGetValue(position, out var repair) ? new JudgedRepair(assembly, Of(vehicle, assembly, repair, state.Work)) : null;
     }
 

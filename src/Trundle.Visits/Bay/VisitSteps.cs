@@ -19,9 +19,9 @@ internal static class VisitSteps
     {
         var arrived = file.Subject;
         var positions = VisitNeeds.Positions(arrived);
-        var onWheels = LeavingVehicle.WithNewTyres(arrived, work);
+        var onWheels = LeavingVehicle.WithRenewals(arrived, work);
         var mismatches = RimMismatches(judge.Of(onWheels));
-        var kinds = positions.ToDictionary(p => p, p => WheelCircumstances.At(onWheels, p, work, file.Balance.GetValueOrDefault(p)));
+        var kinds = positions.ToDictionary(p => p, p => KindAt(arrived, onWheels, p, work, file.Balance.GetValueOrDefault(p)));
         var jobs = positions.ToDictionary(p => p, p => JobAt(p, leaves, work, kinds[p]));
         var ofVehicle = Circumstances.AtAny(jobs.Where(j => j.Value > WheelJob.StaysOn).Select(j => kinds[j.Key]));
         var anyOff = jobs.Values.Any(job => job > WheelJob.StaysOn);
@@ -63,7 +63,7 @@ internal static class VisitSteps
             foreach (var position in positions)
             {
                 var from = onVehicle ? leaves.From(position) : position;
-                var kind = kinds.TryGetValue(from, out var known) ? known : WheelCircumstances.At(onWheels, from, work, null);
+                var kind = kinds.TryGetValue(from, out var known) ? known : KindAt(arrived, onWheels, from, work, null);
                 var due = (jobs.TryGetValue(from, out var job) ? job : JobAt(from, leaves, work, kind)) >= step.Job && !(onVehicle && position.IsSpare);
                 if ((!due && !(step.Id == "pressure-set" && toSet.Contains(position)))
                     || step.Where(kind) is not { } here || DoneElsewhere(step, kind, work.Licensed.GetValueOrDefault(from)))
@@ -96,6 +96,18 @@ internal static class VisitSteps
     public static IEnumerable<Position> OffWheels(FittedVehicle arrived, LeavingVehicle leaves, VisitWork work) =>
         VisitNeeds.Positions(arrived).Where(p => !p.IsSpare && JobAt(leaves.From(p), leaves, work, Circumstances.Ordinary) > WheelJob.StaysOn);
 
+    /// <summary>
+    /// What is so at the wheel that came in at a position. Where another wheel takes its place, the old rim is still the one that the tyre is taken
+    /// off: of several pieces, or not looked at, it stops the work as before.
+    /// </summary>
+    private static Circumstances KindAt(FittedVehicle arrived, FittedVehicle onWheels, Position position, VisitWork work, FileNode? balance)
+    {
+        var kind = WheelCircumstances.At(onWheels, position, work, balance);
+        return work.RenewedWheels.ContainsKey(position)
+            ? kind.With(Circumstance.MultiPiece, Circumstances.AtAny([kind, WheelCircumstances.At(arrived, position, work, null)])[Circumstance.MultiPiece])
+            : kind;
+    }
+
     /// <summary>A rim of several pieces that a licensed shop did: what is done with the tyre is not due here any more.</summary>
     private static bool DoneElsewhere(ProcedureStep step, Circumstances kind, LicensedWork? licensed) =>
         step is { Job: WheelJob.Demount, Entry: not StepEntry.Nothing } && kind.Does(Circumstance.MultiPiece) && licensed is { Whole: true };
@@ -107,9 +119,9 @@ internal static class VisitSteps
     private static WheelJob JobAt(Position arrivedAt, LeavingVehicle leaves, VisitWork work, Circumstances kind)
     {
         var job = work.Jobs.GetValueOrDefault(arrivedAt, WheelJob.StaysOn);
-        if (work.Repairs.ContainsKey(arrivedAt) || (kind.May(Circumstance.MultiPiece) && work.Renewed.ContainsKey(arrivedAt)))
+        if (work.Repairs.ContainsKey(arrivedAt) || work.RenewedWheels.ContainsKey(arrivedAt) || (kind.May(Circumstance.MultiPiece) && work.Renewed.ContainsKey(arrivedAt)))
         {
-            // Neither is done with the tyre on its rim.
+            // None of these is done with the tyre on its rim.
             job = WheelJob.Demount;
         }
 

@@ -26,8 +26,7 @@ public sealed record Decision(string Text, string By, Role? Role, string? Signed
 /// <summary>A tyre that is mounted on this visit in place of the one that came on a wheel.</summary>
 /// <param name="Tyre">The tyre.</param>
 /// <param name="Tread">Its depths, or null.</param>
-/// <param name="Valve">The valve that was renewed with it, or null where the old one stayed.</param>
-public sealed record RenewedTyre(FittedTyre Tyre, TreadDepths? Tread, Valve? Valve);
+public sealed record RenewedTyre(FittedTyre Tyre, TreadDepths? Tread);
 
 /// <summary>The <c>work</c> part of a visit: what was agreed, done and decided.</summary>
 public sealed record VisitWork
@@ -55,6 +54,12 @@ public sealed record VisitWork
 
     /// <summary>New tyres, by the position at which their wheel came in.</summary>
     public IReadOnlyDictionary<Position, RenewedTyre> Renewed { get; init; } = new Dictionary<Position, RenewedTyre>();
+
+    /// <summary>Valves that were renewed, with a new tyre or under the old one, by the position at which their wheel came in.</summary>
+    public IReadOnlyDictionary<Position, Valve> RenewedValves { get; init; } = new Dictionary<Position, Valve>();
+
+    /// <summary>Wheels that took the place of the one that came in at a position, under its tyre or a new one.</summary>
+    public IReadOnlyDictionary<Position, Wheel> RenewedWheels { get; init; } = new Dictionary<Position, Wheel>();
 
     /// <summary>Steps recorded, by position or <c>vehicle</c>, then by step.</summary>
     public IReadOnlyDictionary<string, IReadOnlyDictionary<string, StepRecord>> Steps { get; init; } = new Dictionary<string, IReadOnlyDictionary<string, StepRecord>>();

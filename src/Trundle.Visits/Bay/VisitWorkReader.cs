@@ -43,6 +43,7 @@ public static class VisitWorkReader
 
         var o = new FileObject(node, problems);
         var handBack = o.Object("handBack");
+        var renewed = ByPosition<Renewal>(o, "renewed", (list, key) => list.Object(key) is { } item ? [ReadRenewed(item)] : []);
         var work = new VisitWork
         {
             Number = o.Text("number"),
@@ -54,7 +55,9 @@ public static class VisitWorkReader
             Instruments = UsedInstrumentReader.Read(o),
             ReTorque = o.Object("reTorque") is { } again ? ReTorqueRecord.Read(again) : null,
             Jobs = ByPosition<WheelJob>(o, "jobs", (jobs, key) => jobs.Word(key, JobWords) is { } job ? [job] : []),
-            Renewed = ByPosition<RenewedTyre>(o, "renewed", (list, key) => list.Object(key) is { } item && ReadRenewed(item) is { } renewed ? [renewed] : []),
+            Renewed = Of(renewed, r => r.Tyre is null ? null : new RenewedTyre(r.Tyre, r.Tread)),
+            RenewedValves = Of(renewed, r => r.Valve),
+            RenewedWheels = Of(renewed, r => r.Wheel),
             Procedure = procedure,
             Steps = ReadSteps(o, procedure),
             Repairs = ByPosition<RepairRecord>(o, "repairs", (list, key) => list.Object(key) is { } item && RepairRecord.Read(item) is { } repair ? [repair] : []),
@@ -70,14 +73,23 @@ public static class VisitWorkReader
         return work;
     }
 
-    private static RenewedTyre? ReadRenewed(FileObject o)
+    /// <summary>What was renewed at one wheel, each part for itself.</summary>
+    private sealed record Renewal(FittedTyre? Tyre, TreadDepths? Tread, Valve? Valve, Wheel? Wheel);
+
+    private static Renewal ReadRenewed(FileObject o)
     {
-        var tyre = o.Object("tyre") is { } t ? VisitFileReader.ReadTyre(t) : null;
-        var tread = o.Object("tread") is { } d ? TreadReader.Read(d) : null;
-        var valve = o.Object("valve") is { } v ? InspectionFileReader.ReadValve(v) : null;
+        var renewal = new Renewal(
+            o.Object("tyre") is { } tyre ? VisitFileReader.ReadTyre(tyre) : null,
+            o.Object("tread") is { } tread ? TreadReader.Read(tread) : null,
+            o.Object("valve") is { } valve ? InspectionFileReader.ReadValve(valve) : null,
+            o.Object("wheel") is { } wheel ? VisitFileReader.ReadWheel(wheel) : null);
         o.Done();
-        return tyre is null ? null : new RenewedTyre(tyre, tread, valve);
+        return renewal;
     }
+
+    /// <summary>One part of what was renewed, where it was.</summary>
+    private static Dictionary<Position, T> Of<T>(Dictionary<Position, Renewal> renewed, Func<Renewal, T?> part) where T : class =>
+        renewed.Where(r => part(r.Value) is not null).ToDictionary(r => r.Key, r => part(r.Value)!);
 
     /// <summary>An object whose keys are positions; a value that was not read leaves its position out.</summary>
     private static Dictionary<Position, T> ByPosition<T>(FileObject o, string key, Func<FileObject, string, IEnumerable<T>> read)

@@ -86,12 +86,16 @@ public static class InspectionFileReader
         return list;
     }
 
+    /// <summary>The words of the kinds of valves.</summary>
+    public static IReadOnlyList<(string Word, ValveKind Value)> ValveWords { get; } =
+        [("rubber-snap-in", ValveKind.RubberSnapIn), ("high-pressure-snap-in", ValveKind.HighPressureSnapIn), ("clamp-in", ValveKind.ClampIn)];
+
     /// <summary>A valve.</summary>
     internal static Valve ReadValve(FileObject o)
     {
         var valve = new Valve
         {
-            Kind = o.Word("kind", ("rubber-snap-in", ValveKind.RubberSnapIn), ("high-pressure-snap-in", ValveKind.HighPressureSnapIn), ("clamp-in", ValveKind.ClampIn)),
+            Kind = o.Word("kind", [.. ValveWords]),
             State = o.Word("state", ("sound", ValveState.Sound), ("cracked", ValveState.Cracked), ("leaking", ValveState.Leaking), ("corroded", ValveState.Corroded)),
             Renewed = o.Date("renewed"),
             Rating = o.Quantity<GaugePressure>("rating", "kPa", GaugePressure.FromKilopascals(100), GaugePressure.FromKilopascals(2000)),

@@ -57,7 +57,7 @@ public sealed class VisitAnswers
     /// <summary>Each wheel that has a balance part, with the tyre that is on it now: a setting that contradicts the marking or the stamp is said.</summary>
     private void Balance(VisitState state)
     {
-        var onWheels = LeavingVehicle.WithNewTyres(state.Arrived, state.Work);
+        var onWheels = LeavingVehicle.WithRenewals(state.Arrived, state.Work);
         var solved = new JsonObject();
         foreach (var (position, node) in state.Entered.Balance.OrderBy(b => b.Key.ToString(), StringComparer.Ordinal))
         {

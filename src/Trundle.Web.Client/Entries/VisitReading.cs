@@ -89,8 +89,9 @@ public sealed class VisitReading
             : ReadWork(read);
         if (before is not null && changed!.All(f => !Under(f, "work.renewed")))
         {
-            // The same new tyres stay the same objects, by which a vehicle that was judged already is known again.
-            work = work with { Renewed = before.State.Work.Renewed };
+            // What was renewed stays the same objects, by which a vehicle that was judged already is known again.
+            var renewed = before.State.Work;
+            work = work with { Renewed = renewed.Renewed, RenewedValves = renewed.RenewedValves, RenewedWheels = renewed.RenewedWheels };
         }
 
         return new VisitReading(inputs, file, read, ofFile, work, ofWork, before?.State.Judged ?? []);

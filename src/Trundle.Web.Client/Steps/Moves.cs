@@ -28,10 +28,10 @@ public static class Moves
         return from;
     }
 
-    /// <summary>The vehicle with its new tyres on, every assembly still where it came in: as the wheels are while they are off.</summary>
+    /// <summary>The vehicle with its new tyres, valves and wheels, every assembly still where it came in: as the wheels are while they are off.</summary>
     public static FittedVehicle Renewed(OpenVisit visit)
     {
         ArgumentNullException.ThrowIfNull(visit);
-        return LeavingVehicle.WithNewTyres(visit.State.Arrived, visit.State.Work);
+        return LeavingVehicle.WithRenewals(visit.State.Arrived, visit.State.Work);
     }
 }

@@ -76,6 +76,51 @@ public sealed class StepPageTests : BayContext
     }
 
     [Fact]
+    public void The_new_valve_is_entered_at_its_step_and_held_against_what_it_must_bear()
+    {
+        BeforeTheSignature(Role.Technician, ("fitted.1L.valve.kind", "rubber-snap-in"), ("fitted.1L.valve.state", "cracked"));
+        var page = Page(Leg.OffTheCar, "1L", "valve");
+        page.Find(".note").TextContent.ShouldBe("The old one: rubber snap-in, cracked.");
+        page.FindAll(".stops").ShouldBeEmpty();
+        Control(page, "work.renewed.1L.valve.kind").QuerySelectorAll("input").Single(i => i.GetAttribute("value") == "clamp-in").Change(true);
+        Control(page, "work.renewed.1L.valve.rating").Change("200");
+        Visit.State.Work.RenewedValves.Values.ShouldHaveSingleItem().Rating!.Value.Kilopascals.ShouldBe(200, 1e-9);
+
+        // The placard's laden pressure is 250 kPa.
+        page.Find(".stops").TextContent.ShouldContain("250 kPa asked of the valve, limit 200 kPa");
+        Control(page, "work.renewed.1L.valve.rating").Change("1400");
+        page.FindAll(".stops").ShouldBeEmpty();
+    }
+
+    [Theory]
+    [InlineData("rim-check")]
+    [InlineData("mount")]
+    public void Another_wheel_is_entered_where_the_hand_has_it(string step)
+    {
+        BeforeTheSignature(Role.Technician, ("fitted.1L.wheel.id", "W-17"), ("fitted.1L.wheel.seatState", "worn"));
+        var page = Page(Leg.OffTheCar, "1L", step);
+        page.FindAll("button").Single(b => b.TextContent == "Stamped as the one that comes off").Click();
+        Visit["work.renewed.1L.wheel.rim"].ShouldBe(Visit["fitted.1L.wheel.rim"]);
+        Visit["work.renewed.1L.wheel.id"].ShouldBeNull("that is the old one's name");
+        Visit["work.renewed.1L.wheel.seatState"].ShouldBeNull("that was found on the old one");
+        Control(page, "work.renewed.1L.wheel.rim").Change("6.5J x 15");
+        Visit.State.Work.RenewedWheels.Values.ShouldHaveSingleItem().Rim!.Width.Inches.ShouldBe(6.5, 1e-9);
+        page.FindAll("button").Single(b => b.TextContent == "No other wheel here").Click();
+        Visit.Fields.Under("work.renewed.1L.wheel").ShouldBeEmpty();
+        Visit.Fields.Under("work.renewed.1L.tyre").ShouldNotBeEmpty();
+    }
+
+    [Fact]
+    public void Another_wheel_of_another_diameter_than_the_tyre_stops_the_hand()
+    {
+        BeforeTheSignature(Role.Technician, ("work.renewed.1L.wheel.rim", "6J x 16"));
+        var page = Page(Leg.OffTheCar, "1L", "rim-check");
+        page.FindAll(".read")[^1].TextContent.ShouldContain("stamped 6J × 16: diameter 16 in");
+        page.Find(".stops").TextContent.ShouldContain("not of one diameter");
+        Visit.State.On(Leg.OffTheCar).Steps.Single(s => s.At == "1L" && s.Step.Id == "mount").Standing.ShouldBe(StepStanding.Failed);
+    }
+
+    [Fact]
     public void What_is_not_known_of_a_wheel_is_asked_where_the_core_comes_out()
     {
         BeforeTheSignature(Role.Technician);

@@ -81,4 +81,31 @@ public sealed class ReplacePageTests : ToolContext
         page.Find(".do-next").TextContent.ShouldContain("as the placard");
         Visit.Reading.Whole.ShouldBeTrue();
     }
+
+    [Fact]
+    public void A_choice_makes_the_plan_and_taking_it_back_takes_the_plan_back()
+    {
+        BeforeTheWork(Role.Technician, [("vehicle.topSpeed", "240 km/h"), .. Sample.Fields().Where(f => f.Field.StartsWith("work.renewed.", StringComparison.Ordinal) || f.Field.StartsWith("work.jobs.", StringComparison.Ordinal)).Select(f => (f.Field, ""))]);
+        var page = Page(Leg.Plan, "replace");
+        Control(page, "replace.candidates.0.marking").Change("205/55 R16 91V");
+        Control(page, "replace.candidates.0.rim").Change("6.5J x 16");
+        page.FindAll("button").Single(b => b.TextContent == "Choose 205/55 R16 91V").Click();
+        foreach (var at in new[] { "1L", "1R", "2L", "2R" })
+        {
+            Visit[$"work.renewed.{at}.tyre.marking"].ShouldBe("205/55 R16 91V");
+            Visit[$"work.jobs.{at}"].ShouldBe("demount");
+            Visit[$"work.renewed.{at}.valve.kind"].ShouldBe("clamp-in");
+        }
+
+        var plan = Page(Leg.Plan, "jobs");
+        Control(plan, "work.renewed.2R.tyre.marking").GetAttribute("value").ShouldBe("205/55 R16 91V");
+        plan.FindAll("section").Single(s => s.GetAttribute("aria-labelledby") == "with-them").TextContent.ShouldContain("the pressure label: a second one", Case.Insensitive);
+        Visit.State.Work.RenewedWheels.Count.ShouldBe(4);
+
+        var again = Page(Leg.Plan, "replace");
+        again.FindAll("button").Single(b => b.TextContent == "Take the choice back").Click();
+        Visit.Fields.Under("work.renewed").ShouldBeEmpty();
+        Visit["replace.chosen"].ShouldBeNull();
+        Visit.Reading.Whole.ShouldBeTrue();
+    }
 }
