@@ -61,6 +61,11 @@ internal static class ServeCommand
             throw new InputProblemException(new Problem("--urls", "missing", $"Give at least one address, like {BayOptions.DefaultUrl}."));
         }
 
+        if (demo && addresses.FirstOrDefault(a => !BayHost.IsLoopback(a)) is { } open)
+        {
+            throw new InputProblemException(new Problem("--urls", "not-loopback", $"'{NumberText.Shown(open)}' is reached from elsewhere. Nobody signs in at the invented workshop, so it listens on this machine only; a workshop of your own is started by 'trundle serve'."));
+        }
+
         if (Directory.Exists(database))
         {
             throw new InputProblemException(new Problem("--database", "file-unusable", $"'{NumberText.Shown(database)}' is a folder; name a file in it."));
@@ -72,13 +77,18 @@ internal static class ServeCommand
             await Console.Error.WriteLineAsync($"An invented workshop was written into {store.Path}").ConfigureAwait(false);
         }
 
-        var app = BayHost.Build(new BayOptions(database, addresses) { ShopRules = rules }, store);
+        var app = BayHost.Build(new BayOptions(database, addresses) { ShopRules = rules, SignIn = !demo }, store);
         await using (app.ConfigureAwait(false))
         {
             await app.StartAsync(stop).ConfigureAwait(false);
             foreach (var address in app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses)
             {
                 Console.Out.WriteLine($"Trundle's bay is at {address}");
+            }
+
+            if (BayHost.FirstCode(app) is { } code)
+            {
+                Console.Out.WriteLine($"First start: the code {code} makes the owner's account, once, within a day. Open the address and type it.");
             }
 
             await app.WaitForShutdownAsync(stop).ConfigureAwait(false);

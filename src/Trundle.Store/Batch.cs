@@ -12,6 +12,7 @@ internal sealed class Batch
     private readonly StoreContext _context;
     private readonly VisitRow _visit;
     private readonly DateTimeOffset _now;
+    private readonly Func<Entry, Problem?>? _refusal;
     private readonly Dictionary<string, Role> _people;
     private readonly List<EntryRow> _new = [];
     private readonly List<EntryRow> _made = [];
@@ -21,8 +22,9 @@ internal sealed class Batch
     private readonly List<RefusedEntry> _refused = [];
     private VisitFields _fields;
 
-    public Batch(StoreContext context, VisitRow visit, DateTimeOffset now)
+    public Batch(StoreContext context, VisitRow visit, DateTimeOffset now, Func<Entry, Problem?>? refusal)
     {
+        _refusal = refusal;
         _context = context;
         _visit = visit;
         _now = DateTimeOffset.FromUnixTimeMilliseconds(now.ToUnixTimeMilliseconds());
@@ -61,6 +63,12 @@ internal sealed class Batch
         if (!_people.TryGetValue(entry.By, out var role))
         {
             Refuse(entry, "person-unknown", $"'{NumberText.Shown(entry.By)}' is nobody of this workshop; choose who enters.");
+            return;
+        }
+
+        if (_refusal?.Invoke(entry) is { } elsewhere)
+        {
+            _refused.Add(new RefusedEntry(entry.Id, elsewhere));
             return;
         }
 

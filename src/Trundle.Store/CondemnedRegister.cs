@@ -64,7 +64,7 @@ public sealed class CondemnedRegister
     /// <returns>How many lines were taken back, or the problem.</returns>
     public Reading<int> Withdraw(CondemnedKind kind, string name, string by, Role role, string? why, DateTimeOffset now)
     {
-        if (!role.MayOverrule())
+        if (!role.May(Right.TakeBackStop))
         {
             return Reading<int>.Failed(new Problem("by", "may-not-release", "Only an instructor or the owner may take 'condemned' back."));
         }

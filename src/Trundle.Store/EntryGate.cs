@@ -37,7 +37,7 @@ public static class EntryGate
             return new Problem(entry.Field, "not-text", "There is a character in it that cannot be written; type it again.");
         }
 
-        if (WorkshopRules.IsField(entry.Field) && before[NumberField] is not null && !(entry.Typed.Length == 0 && entry.Role.MayOverrule()))
+        if (WorkshopRules.IsField(entry.Field) && before[NumberField] is not null && !(entry.Typed.Length == 0 && entry.Role.May(Right.TakeRuleOff)))
         {
             return new Problem(entry.Field, "rules-of-the-workshop", "The workshop's own rules come with the visit when it is opened; change the workshop's file for the next visit. An instructor or the owner may take one away.");
         }
@@ -47,7 +47,7 @@ public static class EntryGate
             return new Problem(entry.Field, "procedure-of-the-workshop", "The workshop's own procedure comes with the visit when it is opened, and the visit keeps it; change the workshop's for the next visit.");
         }
 
-        if (entry.Field.EndsWith(".wheel.multiPiece", StringComparison.Ordinal) && before[entry.Field] == "true" && entry.Typed != "true" && !entry.Role.MayOverrule())
+        if (entry.Field.EndsWith(".wheel.multiPiece", StringComparison.Ordinal) && before[entry.Field] == "true" && entry.Typed != "true" && !entry.Role.May(Right.TakeBackStop))
         {
             return new Problem(entry.Field, "may-not-release", "It was entered that this rim is of several pieces. Only an instructor or the owner, who looks at it, may put that right.");
         }
@@ -57,7 +57,7 @@ public static class EntryGate
             return problem;
         }
 
-        if (entry.Field.EndsWith(".condemned", StringComparison.Ordinal) && before[entry.Field] == "true" && entry.Typed != "true" && !entry.Role.MayOverrule())
+        if (entry.Field.EndsWith(".condemned", StringComparison.Ordinal) && before[entry.Field] == "true" && entry.Typed != "true" && !entry.Role.May(Right.TakeBackStop))
         {
             return new Problem(entry.Field, "may-not-release", "Only an instructor or the owner may take 'condemned' back.");
         }
@@ -68,7 +68,7 @@ public static class EntryGate
     /// <summary>A vehicle is handed back by somebody who may, with nothing unread and nothing that stops it.</summary>
     private static Problem? HandBack(Entry entry, Func<List<Problem>, VisitState> stands)
     {
-        if (!entry.Role.MayDecide())
+        if (!entry.Role.May(Right.HandBack))
         {
             return new Problem(entry.Field, "may-not-release", $"A {entry.Role.Word()} may not hand a vehicle back; a technician, an instructor or the owner does.");
         }

@@ -49,7 +49,7 @@ public sealed class ProcedureStore
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(by);
-        if (!by.Role.MayOverrule())
+        if (!by.Role.May(Right.ChangeProcedure))
         {
             return Failed("by", "may-not-edit", "Only an instructor or the owner writes the workshop's procedure.");
         }

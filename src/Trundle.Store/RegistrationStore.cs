@@ -34,7 +34,7 @@ public sealed class RegistrationStore
     public Problem? Declare(string? body, DateOnly day, Recorder by)
     {
         ArgumentNullException.ThrowIfNull(by);
-        if (!by.Role.MayOverrule())
+        if (!by.Role.May(Right.AnswerForRegistration))
         {
             return new Problem("by", "may-not-declare", "An instructor or the owner says what the workshop is subject to.");
         }
@@ -81,7 +81,7 @@ public sealed class RegistrationStore
     public Reading<Registration> RemovePurchaser(Guid id, DateOnly day, Recorder by)
     {
         ArgumentNullException.ThrowIfNull(by);
-        if (!by.Role.MayOverrule())
+        if (!by.Role.May(Right.AnswerForRegistration))
         {
             return Reading<Registration>.Failed(new Problem("by", "may-not-remove", "An instructor or the owner takes a purchaser's name out."));
         }

@@ -123,8 +123,9 @@ public sealed class VisitStore
     /// <param name="visit">The visit.</param>
     /// <param name="entries">In the order in which they were entered. The role that counts is the one the store knows of the person.</param>
     /// <param name="now">The time. An entry from a clock that runs ahead is taken at this time.</param>
+    /// <param name="refused">Says of an entry why it may not come from where it came from; null where any may.</param>
     /// <returns>What became of each, or the problem with the whole batch.</returns>
-    public Reading<TakenEntries> Append(Guid visit, IReadOnlyList<Entry> entries, DateTimeOffset now)
+    public Reading<TakenEntries> Append(Guid visit, IReadOnlyList<Entry> entries, DateTimeOffset now, Func<Entry, Problem?>? refused = null)
     {
         ArgumentNullException.ThrowIfNull(entries);
         if (entries.Count > MostInBatch)
@@ -141,7 +142,7 @@ public sealed class VisitStore
             return Reading<TakenEntries>.Failed(new Problem("visit", "visit-unknown", "There is no such visit in this workshop."));
         }
 
-        var batch = new Batch(context, row, now);
+        var batch = new Batch(context, row, now, refused);
         foreach (var entry in entries)
         {
             batch.Take(entry);
@@ -160,7 +161,7 @@ public sealed class VisitStore
     /// <returns>How many entries held it, or the problem.</returns>
     public Reading<int> EraseContact(Guid visit, string by, Role role, DateTimeOffset now)
     {
-        if (role == Role.Trainee)
+        if (!role.May(Right.EraseContact))
         {
             return Reading<int>.Failed(new Problem("by", "may-not-erase", "A trainee may not erase it; somebody else of the workshop does."));
         }

@@ -45,7 +45,7 @@ public sealed class WheelSetStore
     public Reading<WheelSet> EraseOwner(Guid id, DateOnly day, Recorder by)
     {
         ArgumentNullException.ThrowIfNull(by);
-        return by.Role == Role.Trainee
+        return !by.Role.May(Right.EraseContact)
             ? Reading<WheelSet>.Failed(new Problem("by", "may-not-erase", "A trainee may not erase it; somebody else of the workshop does."))
             : Known(_kept.Add(
                 id, new NewKeptRecord(Guid.CreateVersion7(by.At), SetRecords.OwnerErased, day, "{}"), day, by,

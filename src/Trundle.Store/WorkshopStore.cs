@@ -20,6 +20,7 @@ public sealed class WorkshopStore
         Registrations = new RegistrationStore(file);
         Tyres = new TyreRecords(file);
         Keys = new HostKeys(file);
+        Accounts = new AccountStore(file);
     }
 
     /// <summary>Opens the file, or makes it where there is none.</summary>
@@ -64,6 +65,9 @@ public sealed class WorkshopStore
 
     /// <summary>Every TIN that was ever recorded.</summary>
     public TyreRecords Tyres { get; }
+
+    /// <summary>Accounts, and who is signed in where.</summary>
+    public AccountStore Accounts { get; }
 
     /// <summary>The keys with which the host signs its forms.</summary>
     public HostKeys Keys { get; }

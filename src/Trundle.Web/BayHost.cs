@@ -8,6 +8,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Trundle.Store;
+using Trundle.Web.Accounts;
 using Trundle.Web.Api;
 using Trundle.Web.Bay;
 using Trundle.Web.Host;
@@ -51,6 +52,8 @@ public static class BayHost
         builder.Services.AddSingleton(store);
         builder.Services.AddSingleton(options.Clock);
         builder.Services.AddSingleton(options.ShopRules);
+        builder.Services.AddSingleton(new Door(options.SignIn, store, options.Clock));
+        builder.Services.AddTries();
         builder.Services.AddRazorComponents();
         builder.Services.AddHttpContextAccessor();
         builder.Services.AddAntiforgery(antiforgery =>
@@ -71,20 +74,30 @@ public static class BayHost
         app.UseGuard();
         app.UseHead();
         app.UseRouting();
+        app.UseRateLimiter();
+        app.UseGate();
         app.UseAntiforgery();
         if (assets is not null)
         {
-            app.MapStaticAssets(Path.Combine(folder, $"{assets}.staticwebassets.endpoints.json"));
+            app.MapStaticAssets(Path.Combine(folder, $"{assets}.staticwebassets.endpoints.json")).Add(file => file.Metadata.Add(HoldsNothing.Mark));
         }
 
+        app.MapSignIn();
         app.MapOperations();
         app.MapVisits();
         app.MapPeople();
         app.MapBay();
         app.MapOffice();
         app.MapOtherMethods();
-        app.Map("/api/{**rest}", () => Results.NotFound());
+        app.Map("/api/{**rest}", () => Results.NotFound()).WithMetadata(HoldsNothing.Mark);
         return app;
+    }
+
+    /// <summary>The one-time code that makes the workshop's first account; null where there is one, or where nobody signs in.</summary>
+    public static string? FirstCode(WebApplication app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        return app.Services.GetRequiredService<Door>().FirstCode;
     }
 
     /// <summary>True where an address is reached from this machine only.</summary>

@@ -13,6 +13,9 @@ public sealed record BayOptions(string Database, IReadOnlyList<string> Urls)
     /// <summary>The workshop's own rules: each visit takes them along when it is opened.</summary>
     public WorkshopRules ShopRules { get; init; } = WorkshopRules.None;
 
+    /// <summary>Whether people sign in. Only an invented workshop that is reached from this machine alone needs none.</summary>
+    public bool SignIn { get; init; } = true;
+
     /// <summary>The clock; the machine's own unless a test brings another.</summary>
     public TimeProvider Clock { get; init; } = TimeProvider.System;
 }

@@ -108,13 +108,14 @@ public sealed partial class Bay : IAsyncLifetime
         Directory.Delete(_folder, true);
     }
 
-    private static async Task<Uri> AddressAsync(Process process)
+    internal static async Task<Uri> AddressAsync(Process process, Action<string>? later = null)
     {
         using var limit = new CancellationTokenSource(TimeSpan.FromSeconds(90));
         while (await process.StandardOutput.ReadLineAsync(limit.Token) is { } line)
         {
             if (Url().Match(line) is { Success: true } url)
             {
+                later?.Invoke(await process.StandardOutput.ReadLineAsync(limit.Token) ?? "");
                 // What is printed later must be read, or the command would wait for it.
                 _ = process.StandardOutput.ReadToEndAsync(CancellationToken.None);
                 _ = process.StandardError.ReadToEndAsync(CancellationToken.None);

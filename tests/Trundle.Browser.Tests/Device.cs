@@ -53,7 +53,7 @@ public sealed class Device(Bay bay) : IAsyncLifetime
                 await WholeAsync(Path.Combine(Bay.Pictures, $"{name}-{look}-whole.png"), width, height);
             }
 
-            (await FaultsAsync()).ShouldBeEmpty($"{address} {look}");
+            (await FaultsAsync(_page)).ShouldBeEmpty($"{address} {look}");
             var overhang = await _page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
             overhang.ShouldBeLessThanOrEqualTo(0, $"{address} {look} is wider than its window");
         }
@@ -134,14 +134,14 @@ public sealed class Device(Bay bay) : IAsyncLifetime
     }
 
     /// <summary>What axe finds by all of its rules, each fault in a line.</summary>
-    private async Task<IReadOnlyList<string>> FaultsAsync()
+    internal static async Task<IReadOnlyList<string>> FaultsAsync(IPage page)
     {
-        if (!await _page.EvaluateAsync<bool>("() => 'axe' in window"))
+        if (!await page.EvaluateAsync<bool>("() => 'axe' in window"))
         {
-            await _page.EvaluateAsync(Axe);
+            await page.EvaluateAsync(Axe);
         }
 
-        var answer = await _page.EvaluateAsync<JsonElement>("""
+        var answer = await page.EvaluateAsync<JsonElement>("""
             async () => {
               const result = await axe.run(document, { resultTypes: ["violations"] });
               return {

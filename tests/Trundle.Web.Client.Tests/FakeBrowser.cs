@@ -14,6 +14,7 @@ internal enum HostMood
     /// <summary>It takes what is sent, and its answer is lost on the way.</summary>
     TakesAndAnswerIsLost,
     KnowsNoVisit,
+    NobodySignedIn,
 }
 
 /// <summary>
@@ -29,6 +30,9 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
     public HostMood Mood { get; set; } = HostMood.Answers;
 
     public bool Keeps { get; set; } = true;
+
+    /// <summary>True where people sign in on the host, and the PIN is 8264.</summary>
+    public bool SignIn { get; set; }
 
     public int? Me { get; set; } = 1;
 
@@ -144,6 +148,11 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
             return Answer(0, "");
         }
 
+        if (Mood == HostMood.NobodySignedIn)
+        {
+            return Answer(401, NotSignedIn);
+        }
+
         if (PhotoRefused is { } why)
         {
             return Answer(400, new JsonObject { ["error"] = new JsonObject { ["code"] = "not-a-picture", ["where"] = "photo", ["message"] = why } }.ToJsonString());
@@ -225,9 +234,25 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
             return Answer(0, "");
         }
 
+        if (Mood == HostMood.NobodySignedIn)
+        {
+            return Answer(401, NotSignedIn);
+        }
+
         if (address == "/api/v1/people")
         {
-            return Answer(200, new JsonObject { ["people"] = new JsonArray(Person()), ["me"] = Me }.ToJsonString());
+            return Answer(200, new JsonObject { ["signIn"] = SignIn, ["people"] = new JsonArray(Person()), ["me"] = Me }.ToJsonString());
+        }
+
+        if (address.StartsWith("/api/v1/people/me", StringComparison.Ordinal))
+        {
+            if (SignIn && JsonNode.Parse(body!)!["pin"]?.GetValue<string>() is { } pin && pin != "8264")
+            {
+                return Answer(403, """{"error":{"code":"pin-wrong","where":"pin","message":"That is not the PIN."}}""");
+            }
+
+            Me = JsonNode.Parse(body!)!["id"]!.GetValue<int>();
+            return Answer(200, Person()!.ToJsonString());
         }
 
         if (address == "/api/v1/condemned")
@@ -248,6 +273,8 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
         var since = int.Parse(address[(address.IndexOf('=', StringComparison.Ordinal) + 1)..], CultureInfo.InvariantCulture);
         return Answer(200, new JsonObject { ["entries"] = new JsonArray([.. HostEntries.Skip(since).Select(e => (JsonNode?)e.DeepClone())]), ["last"] = HostEntries.Count, ["register"] = Edition, ["instruments"] = Instruments.DeepClone(), ["stock"] = Stock.DeepClone(), ["reTorqueBefore"] = ReTorqueBefore?.DeepClone() }.ToJsonString());
     }
+
+    private const string NotSignedIn = """{"error":{"code":"sign-in-needed","where":"sign-in","message":"Nobody is signed in on this device."}}""";
 
     private string Edition => RegisterEdition.ToString(CultureInfo.InvariantCulture);
 
@@ -283,6 +310,7 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
         ["id"] = 1,
         ["name"] = "T2",
         ["role"] = RoleWord,
+        ["pin"] = SignIn,
         ["units"] = new JsonObject { ["pressure"] = Units[0], ["depth"] = Units[1], ["torque"] = Units[2], ["mass"] = Units[3] },
     };
 

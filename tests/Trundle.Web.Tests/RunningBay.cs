@@ -23,7 +23,7 @@ public sealed partial class RunningBay : IAsyncDisposable
         Client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new CookieContainer() }) { BaseAddress = address };
     }
 
-    public static async Task<RunningBay> StartAsync(TimeProvider? clock = null, WorkshopRules? rules = null)
+    public static async Task<RunningBay> StartAsync(TimeProvider? clock = null, WorkshopRules? rules = null, bool signIn = false)
     {
         var folder = Directory.CreateTempSubdirectory("trundle-web-").FullName;
         var path = Path.Combine(folder, "workshop.db");
@@ -33,7 +33,7 @@ public sealed partial class RunningBay : IAsyncDisposable
             store.People.Add(name, role, UnitHabits.Metric);
         }
 
-        var app = BayHost.Build(new BayOptions(path, ["http://127.0.0.1:0"]) { Clock = clock ?? TimeProvider.System, ShopRules = rules ?? WorkshopRules.None }, store);
+        var app = BayHost.Build(new BayOptions(path, ["http://127.0.0.1:0"]) { SignIn = signIn, Clock = clock ?? TimeProvider.System, ShopRules = rules ?? WorkshopRules.None }, store);
         await app.StartAsync();
         var address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
         return new RunningBay(folder, app, store, new Uri(address));
@@ -64,13 +64,32 @@ public sealed partial class RunningBay : IAsyncDisposable
     }
 
     /// <summary>Fills a form of a page and sends it, as a browser does.</summary>
-    public async Task<(HttpStatusCode Status, string Text, string? To)> SendFormAsync(string page, string action, params (string Name, string Value)[] fields)
+    public Task<(HttpStatusCode Status, string Text, string? To)> SendFormAsync(string page, string action, params (string Name, string Value)[] fields) =>
+        SendFormAsync(Client, page, action, fields);
+
+    /// <summary>The one-time code that the host printed, or null.</summary>
+    public string? FirstCode => BayHost.FirstCode(_app);
+
+    /// <summary>Whoever enters in this browser, an owner or an instructor, gives a person a one-time code.</summary>
+    public async Task<string> CodeForAsync(string name)
     {
-        var (_, html) = await GetAsync(page);
+        var person = Store.People.All().Single(p => p.Name == name);
+        var (status, page, _) = await SendFormAsync("/people", $"/people/{person.Id}", ("do", "code"), ("role", person.Role.Word()), ("left", "false"));
+        status.ShouldBe(HttpStatusCode.OK);
+        return Code().Match(page).Groups["code"].Value;
+    }
+
+    /// <summary>Another browser at the same host, with no cookies yet.</summary>
+    public HttpClient OtherBrowser() => new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new CookieContainer() }) { BaseAddress = Client.BaseAddress };
+
+    /// <summary>The same in another browser.</summary>
+    public static async Task<(HttpStatusCode Status, string Text, string? To)> SendFormAsync(HttpClient browser, string page, string action, params (string Name, string Value)[] fields)
+    {
+        var html = await browser.GetStringAsync(new Uri(page, UriKind.Relative));
         var token = Token().Match(html).Groups["token"].Value;
         token.ShouldNotBeEmpty($"{page} has no form with a token");
         using var content = new FormUrlEncodedContent([new("__RequestVerificationToken", token), .. fields.Select(f => new KeyValuePair<string, string>(f.Name, f.Value))]);
-        using var answer = await Client.PostAsync(new Uri(action, UriKind.Relative), content);
+        using var answer = await browser.PostAsync(new Uri(action, UriKind.Relative), content);
         return (answer.StatusCode, await answer.Content.ReadAsStringAsync(), answer.Headers.Location?.ToString());
     }
 
@@ -88,6 +107,9 @@ public sealed partial class RunningBay : IAsyncDisposable
         Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
         Directory.Delete(_folder, true);
     }
+
+    [GeneratedRegex("<p class=\"code\">(?<code>[A-Z0-9-]+)</p>")]
+    private static partial Regex Code();
 
     [GeneratedRegex("name=\"__RequestVerificationToken\" value=\"(?<token>[^\"]+)\"")]
     private static partial Regex Token();

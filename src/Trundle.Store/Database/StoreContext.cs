@@ -31,6 +31,14 @@ internal sealed class StoreContext(DbContextOptions<StoreContext> options) : DbC
 
     public DbSet<KeptRecordRow> KeptRecords => Set<KeptRecordRow>();
 
+    public DbSet<AccountRow> Accounts => Set<AccountRow>();
+
+    public DbSet<DeviceRow> Devices => Set<DeviceRow>();
+
+    public DbSet<SignInRow> SignIns => Set<SignInRow>();
+
+    public DbSet<InvitationRow> Invitations => Set<InvitationRow>();
+
     public DbSet<HostKeyRow> HostKeys => Set<HostKeyRow>();
 
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
@@ -127,6 +135,33 @@ internal sealed class StoreContext(DbContextOptions<StoreContext> options) : DbC
             record.HasIndex(r => r.Id).IsUnique();
             record.HasIndex(r => new { r.KeptId, r.Sequence });
             record.HasOne<KeptRow>().WithMany().HasForeignKey(r => r.KeptId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<AccountRow>(account =>
+        {
+            account.ToTable("accounts");
+            account.HasKey(a => a.PersonId);
+            account.Property(a => a.PersonId).ValueGeneratedNever();
+            account.HasOne<PersonRow>().WithOne().HasForeignKey<AccountRow>(a => a.PersonId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<DeviceRow>(device =>
+        {
+            device.ToTable("devices");
+            device.HasKey(d => d.Id);
+        });
+        modelBuilder.Entity<SignInRow>(signIn =>
+        {
+            signIn.ToTable("sign_ins");
+            signIn.HasKey(s => s.Id);
+            signIn.HasIndex(s => new { s.DeviceId, s.PersonId });
+            signIn.HasOne<DeviceRow>().WithMany().HasForeignKey(s => s.DeviceId).OnDelete(DeleteBehavior.Restrict);
+            signIn.HasOne<PersonRow>().WithMany().HasForeignKey(s => s.PersonId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<InvitationRow>(invitation =>
+        {
+            invitation.ToTable("invitations");
+            invitation.HasKey(i => i.Id);
+            invitation.HasIndex(i => i.CodeHash).IsUnique();
+            invitation.HasOne<PersonRow>().WithMany().HasForeignKey(i => i.PersonId).OnDelete(DeleteBehavior.Restrict);
         });
         modelBuilder.Entity<HostKeyRow>(key =>
         {

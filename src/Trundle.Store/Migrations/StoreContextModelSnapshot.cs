@@ -17,6 +17,28 @@ namespace Trundle.Store.Migrations
 #pragma warning disable 612, 618
             modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
 
+            modelBuilder.Entity("Trundle.Store.Database.AccountRow", b =>
+                {
+                    b.Property<long>("PersonId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Failed")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("LockedUntil")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("PasswordHash")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PinHash")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("PersonId");
+
+                    b.ToTable("accounts", (string)null);
+                });
+
             modelBuilder.Entity("Trundle.Store.Database.CondemnedRow", b =>
                 {
                     b.Property<long>("Id")
@@ -71,6 +93,22 @@ namespace Trundle.Store.Migrations
                         .IsUnique();
 
                     b.ToTable("condemned", (string)null);
+                });
+
+            modelBuilder.Entity("Trundle.Store.Database.DeviceRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("LastSeen")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("PersonId")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("devices", (string)null);
                 });
 
             modelBuilder.Entity("Trundle.Store.Database.EntryRow", b =>
@@ -260,6 +298,32 @@ namespace Trundle.Store.Migrations
                     b.HasKey("Id");
 
                     b.ToTable("instruments", (string)null);
+                });
+
+            modelBuilder.Entity("Trundle.Store.Database.InvitationRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("CodeHash")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("PersonId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("Until")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CodeHash")
+                        .IsUnique();
+
+                    b.HasIndex("PersonId");
+
+                    b.ToTable("invitations", (string)null);
                 });
 
             modelBuilder.Entity("Trundle.Store.Database.KeptRecordRow", b =>
@@ -454,6 +518,37 @@ namespace Trundle.Store.Migrations
                     b.ToTable("procedure_editions", (string)null);
                 });
 
+            modelBuilder.Entity("Trundle.Store.Database.SignInRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("DeviceId")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Failed")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("From")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("PersonId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("Until")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PersonId");
+
+                    b.HasIndex("DeviceId", "PersonId");
+
+                    b.ToTable("sign_ins", (string)null);
+                });
+
             modelBuilder.Entity("Trundle.Store.Database.StockItemRow", b =>
                 {
                     b.Property<Guid>("Id")
@@ -566,6 +661,15 @@ namespace Trundle.Store.Migrations
                     b.ToTable("visits", (string)null);
                 });
 
+            modelBuilder.Entity("Trundle.Store.Database.AccountRow", b =>
+                {
+                    b.HasOne("Trundle.Store.Database.PersonRow", null)
+                        .WithOne()
+                        .HasForeignKey("Trundle.Store.Database.AccountRow", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Trundle.Store.Database.CondemnedRow", b =>
                 {
                     b.HasOne("Trundle.Store.Database.VisitRow", null)
@@ -593,6 +697,14 @@ namespace Trundle.Store.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Trundle.Store.Database.InvitationRow", b =>
+                {
+                    b.HasOne("Trundle.Store.Database.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("Trundle.Store.Database.KeptRecordRow", b =>
                 {
                     b.HasOne("Trundle.Store.Database.KeptRow", null)
@@ -615,6 +727,21 @@ namespace Trundle.Store.Migrations
                     b.HasOne("Trundle.Store.Database.VisitRow", null)
                         .WithMany()
                         .HasForeignKey("VisitId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Trundle.Store.Database.SignInRow", b =>
+                {
+                    b.HasOne("Trundle.Store.Database.DeviceRow", null)
+                        .WithMany()
+                        .HasForeignKey("DeviceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Trundle.Store.Database.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -19,7 +19,7 @@ public enum Role
     Owner,
 }
 
-/// <summary>The words and rights of the roles.</summary>
+/// <summary>The words of the roles.</summary>
 public static class RoleWords
 {
     /// <summary>All roles.</summary>
@@ -48,12 +48,6 @@ public static class RoleWords
 
         return null;
     }
-
-    /// <summary>May decide a 'refer' or a major finding, and hand a vehicle back.</summary>
-    public static bool MayDecide(this Role role) => role is Role.Technician or Role.Instructor or Role.Owner;
-
-    /// <summary>May let a vehicle go with a leak or a dangerous finding, and only with the customer's signed refusal.</summary>
-    public static bool MayOverrule(this Role role) => role is Role.Instructor or Role.Owner;
 }
 
 /// <summary>In which units a person reads and types.</summary>

@@ -39,7 +39,7 @@ public static class VisitFindings
         return finding.Category switch
         {
             Category.None or Category.Minor => null,
-            Category.Refer or Category.Major => decision is { Role: { } role, By.Length: > 0 } && role.MayDecide()
+            Category.Refer or Category.Major => decision is { Role: { } role, By.Length: > 0 } && role.May(Right.Decide)
                 ? null
                 : "a technician, an instructor or the owner has to decide",
             Category.Dangerous => Overruled(decision)
@@ -49,5 +49,5 @@ public static class VisitFindings
     }
 
     /// <summary>True where an instructor or the owner, by name, decided and the customer signed.</summary>
-    public static bool Overruled(Decision? decision) => decision is { Role: { } role, SignedRefusal: not null, By.Length: > 0 } && role.MayOverrule();
+    public static bool Overruled(Decision? decision) => decision is { Role: { } role, SignedRefusal: not null, By.Length: > 0 } && role.May(Right.LetGo);
 }

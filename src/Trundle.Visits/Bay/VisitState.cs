@@ -76,7 +76,7 @@ public sealed record VisitState(
     public bool HandedBack => MayLeave && Signed(Work);
 
     /// <summary>True where somebody who may release a vehicle signed.</summary>
-    internal static bool Signed(VisitWork work) => work.HandedBackBy is not null && work.HandedBackRole is { } role && role.MayDecide();
+    internal static bool Signed(VisitWork work) => work.HandedBackBy is not null && work.HandedBackRole is { } role && role.May(Right.HandBack);
 
     /// <summary>The first leg that is not done, or hand back.</summary>
     public Leg Current => HandedBack ? Leg.HandBack : Legs.FirstOrDefault(l => !l.Done)?.Leg ?? Leg.HandBack;

@@ -6,6 +6,9 @@ namespace Trundle.Web.Client.Entries;
 /// <summary>What the host answered; status 0 where it was not reached.</summary>
 public sealed record HostAnswer(int Status, string Text)
 {
+    /// <summary>The status where nobody is signed in on this device.</summary>
+    public const int NotSignedIn = 401;
+
     /// <summary>The host took the request.</summary>
     public bool Good => Status is >= 200 and < 300;
 

@@ -52,6 +52,12 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
     /// <summary>Who enters on this device, or null where nobody was chosen yet.</summary>
     public Person? Me { get; private set; }
 
+    /// <summary>True where people sign in with a password, and enter and sign with a PIN.</summary>
+    public bool SignIn { get; private set; }
+
+    /// <summary>True where the host answers, and says that nobody is signed in on this device: entries wait here until somebody is.</summary>
+    public bool SignedOut { get; private set; }
+
     /// <summary>The workshop's instruments, as they came with the visit.</summary>
     public IReadOnlyList<Instrument> Instruments { get; private set; } = [];
 
@@ -180,10 +186,13 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
     }
 
     /// <summary>Chooses who enters on this device, or changes that person's units. The host has to be reached for it.</summary>
-    public async Task<bool> ChooseAsync(Person person)
+    /// <param name="person">Who is to enter.</param>
+    /// <param name="pin">That person's PIN; null where the person enters already, or where nobody signs in.</param>
+    /// <returns>Null where it was taken, else why not.</returns>
+    public async Task<string?> ChooseAsync(Person person, string? pin = null)
     {
         ArgumentNullException.ThrowIfNull(person);
-        var answer = await browser.AskAsync("POST", "/api/v1/people/me", new JsonObject
+        var body = new JsonObject
         {
             ["id"] = person.Id,
             ["units"] = new JsonObject
@@ -193,19 +202,39 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
                 ["torque"] = person.Units.Torque,
                 ["mass"] = person.Units.Mass,
             },
-        });
+        };
+        if (pin is not null)
+        {
+            body["pin"] = pin;
+        }
+
+        var answer = await browser.AskAsync("POST", pin is null ? "/api/v1/people/me" : "/api/v1/people/me/pin", body);
         Reached = answer.Status != 0;
         if (!answer.Good)
         {
+            if (answer.Status == HostAnswer.NotSignedIn)
+            {
+                SignedOut = true;
+            }
+            else if (Reached)
+            {
+                // A fifth wrong PIN ends a sign-in: who is offered is asked anew.
+                await PeopleAsync();
+            }
+
             Changed?.Invoke();
-            return false;
+            return Reached ? answer.Body?["error"]?["message"]?.GetValue<string>() ?? "The workshop's computer did not take it." : "The workshop's computer does not answer. Try again when it does.";
         }
 
         Me = person;
         People = [.. People.Select(p => p.Id == person.Id ? person : p)];
         Changed?.Invoke();
-        return true;
+        return null;
     }
+
+    /// <summary>Whoever enters proves by the PIN to be there still, before a signature. The host has to be reached for it.</summary>
+    /// <returns>Null where the PIN is right, or where nobody signs in.</returns>
+    public Task<string?> ProveAsync(string pin) => SignIn && Me is { } me ? ChooseAsync(me, pin) : Task.FromResult<string?>(null);
 
     /// <summary>Called by the browser when the network is back or the page is looked at again.</summary>
     [JSInvokable]
@@ -269,7 +298,7 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
         {
             var sending = (Unsent, Reached);
             var pictures = false;
-            var shown = (Reading, Refused: Refused.Count(), Loaded, Trouble);
+            var shown = (Reading, Refused: Refused.Count(), Loaded, Trouble, SignedOut);
             Reached = await outbox.SendAsync(Taken);
             if (Reached)
             {
@@ -278,7 +307,7 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
             }
 
             Recompute();
-            if (pictures || shown != (Reading, Refused.Count(), Loaded, Trouble))
+            if (pictures || shown != (Reading, Refused.Count(), Loaded, Trouble, SignedOut))
             {
                 Changed?.Invoke();
             }
@@ -323,6 +352,16 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
     {
         var answer = await browser.AskAsync("GET", FormattableString.Invariant($"/api/v1/visits/{Id:D}?since={_last}"));
         Reached = answer.Status != 0;
+        if (Reached)
+        {
+            var back = SignedOut && answer.Status != HostAnswer.NotSignedIn;
+            SignedOut = answer.Status == HostAnswer.NotSignedIn;
+            if (back)
+            {
+                await PeopleAsync();
+            }
+        }
+
         if (answer.Body is { } body && answer.Good)
         {
             Take(body["entries"]);
@@ -336,7 +375,9 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
         }
         else if (!Loaded)
         {
-            Trouble = answer.Status == 404
+            Trouble = SignedOut
+                ? "Nobody is signed in on this device."
+                : answer.Status == 404
                 ? "The workshop's computer knows no such visit."
                 : outbox.Waiting.Any(w => w.Visit == Id)
                     ? "The workshop's computer does not answer. What this device holds of the visit is here and will be sent."
@@ -364,7 +405,8 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
     {
         if (await Entries.People.AskAsync(browser) is { } people)
         {
-            (People, Me) = (people.All, people.Me);
+            // Who entered on this page goes on entering while nobody is signed in: the entries wait, and the host judges them by their own moment.
+            (People, Me, SignIn) = (people.All, people.Me ?? (people.SignIn ? Me : null), people.SignIn);
         }
     }
 

@@ -4,18 +4,29 @@ using Trundle.Visits.Bay;
 namespace Trundle.Web.Client.Entries;
 
 /// <summary>Somebody of the workshop, and in which units that person reads and types.</summary>
-public sealed record Person(int Id, string Name, Role Role, UnitHabits Units);
+/// <param name="Id">The workshop's number of the person.</param>
+/// <param name="Name">As it stands beside every entry.</param>
+/// <param name="Role">What the person is.</param>
+/// <param name="Units">The units.</param>
+/// <param name="Pin">True where the person enters and signs with a PIN.</param>
+public sealed record Person(int Id, string Name, Role Role, UnitHabits Units, bool Pin = false);
 
 /// <summary>The people of the workshop, as the host tells them.</summary>
 /// <param name="All">Who may enter.</param>
 /// <param name="Me">Who enters on this device, or null.</param>
-public sealed record People(IReadOnlyList<Person> All, Person? Me)
+/// <param name="SignIn">True where people sign in; then only those who are signed in on this device are told.</param>
+public sealed record People(IReadOnlyList<Person> All, Person? Me, bool SignIn)
 {
-    /// <summary>Asks the host; null where it did not answer.</summary>
+    /// <summary>Asks the host; null where it did not answer. Where nobody is signed in there is nobody to choose from.</summary>
     public static async Task<People?> AskAsync(Browser browser)
     {
         ArgumentNullException.ThrowIfNull(browser);
         var answer = await browser.AskAsync("GET", "/api/v1/people");
+        if (answer.Status == HostAnswer.NotSignedIn)
+        {
+            return new People([], null, true);
+        }
+
         if (!answer.Good || answer.Body is not { } body)
         {
             return null;
@@ -23,8 +34,10 @@ public sealed record People(IReadOnlyList<Person> All, Person? Me)
 
         List<Person> all = [.. (body["people"] as JsonArray ?? []).OfType<JsonObject>().Select(Read).OfType<Person>()];
         var me = (body["me"] as JsonValue)?.TryGetValue<int>(out var id) == true ? id : 0;
-        return new People(all, all.FirstOrDefault(p => p.Id == me));
+        return new People(all, all.FirstOrDefault(p => p.Id == me), Flag(body["signIn"]));
     }
+
+    private static bool Flag(JsonNode? node) => (node as JsonValue)?.TryGetValue<bool>(out var flag) == true && flag;
 
     private static Person? Read(JsonObject json)
     {
@@ -34,7 +47,7 @@ public sealed record People(IReadOnlyList<Person> All, Person? Me)
                 One(EntryJson.Text(units, "pressure"), UnitHabits.PressureUnits),
                 One(EntryJson.Text(units, "depth"), UnitHabits.DepthUnits),
                 One(EntryJson.Text(units, "torque"), UnitHabits.TorqueUnits),
-                One(EntryJson.Text(units, "mass"), UnitHabits.MassUnits)))
+                One(EntryJson.Text(units, "mass"), UnitHabits.MassUnits)), Flag(json["pin"]))
             : null;
 
         static string One(string? unit, IReadOnlyList<string> units) => unit is not null && units.Contains(unit) ? unit : units[0];

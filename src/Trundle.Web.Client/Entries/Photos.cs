@@ -88,7 +88,7 @@ public sealed class Photos(IJSRuntime js)
             {
                 var answer = JsonNode.Parse(await (await Module).InvokeAsync<string>("sendPhoto", photo.Id.ToString("D"), HostAddress(photo.Visit, photo.Id)))!;
                 var status = answer["status"]!.GetValue<int>();
-                if (status is 0 or >= 500)
+                if (status is 0 or HostAnswer.NotSignedIn or >= 500)
                 {
                     break;
                 }

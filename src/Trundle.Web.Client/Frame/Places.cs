@@ -28,6 +28,13 @@ public static class Places
     /// <summary>Choosing who enters and in which units.</summary>
     public static string Who(Guid visit) => $"/bay/{visit:D}/who";
 
+    /// <summary>Where somebody signs in, and comes back from to the page that stands open.</summary>
+    public static string SignIn(Microsoft.AspNetCore.Components.NavigationManager navigation)
+    {
+        ArgumentNullException.ThrowIfNull(navigation);
+        return $"/sign-in?to={Uri.EscapeDataString(new Uri(navigation.Uri).AbsolutePath)}";
+    }
+
     /// <summary>A tool that belongs to no visit.</summary>
     public static string Tool(string key) => $"/bay/tools/{key}";
 

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Trundle.Visits.Operations;
+using Trundle.Web.Accounts;
 
 namespace Trundle.Web.Api;
 
@@ -12,7 +13,8 @@ internal static class OperationEndpoints
     {
         foreach (var operation in OperationList.All)
         {
-            routes.MapPost($"/api/v1/{operation.Name.Replace(' ', '/')}", (HttpRequest request) => RunAsync(operation, request)).DisableAntiforgery();
+            routes.MapPost($"/api/v1/{operation.Name.Replace(' ', '/')}", (HttpRequest request) => RunAsync(operation, request))
+                .DisableAntiforgery().WithMetadata(HoldsNothing.Mark);
         }
     }
 

@@ -53,6 +53,7 @@ internal static class Guard
         StatusCodes.Status404NotFound => new Problem(context.Request.Path, "not-found", "There is nothing at this address."),
         StatusCodes.Status405MethodNotAllowed => new Problem(context.Request.Path, "method-not-allowed", "This address is not asked in this way."),
         StatusCodes.Status415UnsupportedMediaType => new Problem("content-type", "not-json", "Send the body as application/json."),
+        StatusCodes.Status429TooManyRequests => new Problem("request", "too-often", "Too many tries from this address. Wait a minute."),
         StatusCodes.Status400BadRequest => new Problem("request", "request-refused", "The form was too old or came from another place. Open the page again and send it anew."),
         _ => new Problem("request", "request-refused", "The request was refused."),
     };

@@ -6,6 +6,7 @@ using Trundle.Measures;
 using Trundle.Store;
 using Trundle.Visits.Bay;
 using Trundle.Visits.Files;
+using Trundle.Web.Accounts;
 using Trundle.Web.Api;
 
 namespace Trundle.Web.People;
@@ -15,20 +16,25 @@ internal static class PeopleEndpoints
 {
     public static void MapPeople(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/api/v1/people", (HttpContext context, WorkshopStore store) => ApiAnswer.Json(new JsonObject
+        routes.MapGet("/api/v1/people", (HttpContext context, WorkshopStore store, Door door) => ApiAnswer.Json(new JsonObject
         {
-            ["people"] = new JsonArray([.. store.People.All().Select(p => (JsonNode?)Json(p))]),
+            ["signIn"] = door.Needed,
+            ["people"] = new JsonArray([.. WhoEnters.Offered(context, store).Select(p => (JsonNode?)Json(p, door))]),
             ["me"] = WhoEnters.On(context, store)?.Id,
         }));
-        routes.MapPost("/api/v1/people/me", ChooseAsync).DisableAntiforgery();
+        // Units are changed as often as anybody likes; a PIN is tried with a limit.
+        routes.MapPost("/api/v1/people/me", (HttpContext context, WorkshopStore store, Door door) => ChooseAsync(context, store, door, withPin: false)).DisableAntiforgery();
+        routes.MapPost("/api/v1/people/me/pin", (HttpContext context, WorkshopStore store, Door door) => ChooseAsync(context, store, door, withPin: true))
+            .DisableAntiforgery().RequireRateLimiting(Gate.Policy);
     }
 
     /// <summary>A person as JSON.</summary>
-    private static JsonObject Json(Person person) => new()
+    private static JsonObject Json(Person person, Door door) => new()
     {
         ["id"] = person.Id,
         ["name"] = person.Name,
         ["role"] = person.Role.Word(),
+        ["pin"] = door.Needed && door.HasPin(person.Id),
         ["units"] = new JsonObject
         {
             ["pressure"] = person.Habits.Pressure,
@@ -38,8 +44,11 @@ internal static class PeopleEndpoints
         },
     };
 
-    /// <summary>Chooses who enters on this device, or changes that person's units, or both.</summary>
-    private static async Task<IResult> ChooseAsync(HttpContext context, WorkshopStore store)
+    /// <summary>
+    /// Chooses who enters on this device, or changes that person's units, or both. Where people sign in, another person's PIN is asked for, and with a PIN
+    /// the same person proves to be there still.
+    /// </summary>
+    private static async Task<IResult> ChooseAsync(HttpContext context, WorkshopStore store, Door door, bool withPin)
     {
         var body = await ApiAnswer.BodyAsync(context.Request).ConfigureAwait(false);
         if (!body.IsRead)
@@ -49,7 +58,9 @@ internal static class PeopleEndpoints
 
         var problems = new List<Problem>();
         var o = new FileObject(body.Value, problems);
-        var person = o.Whole("id", 1, int.MaxValue) is { } id ? store.People.Find(id) : WhoEnters.On(context, store);
+        var now = WhoEnters.On(context, store);
+        var person = o.Whole("id", 1, int.MaxValue) is { } id ? WhoEnters.Offered(context, store).FirstOrDefault(p => p.Id == id) : now;
+        var pin = withPin ? o.Text("pin") ?? "" : null;
         UnitHabits? habits = null;
         if (o.Object("units") is { } units)
         {
@@ -69,7 +80,20 @@ internal static class PeopleEndpoints
 
         if (person is null)
         {
-            return ApiAnswer.Wrong(new Problem("id", "person-unknown", "Say by 'id' who enters: one of the people of this workshop."));
+            return ApiAnswer.Wrong(new Problem("id", "person-unknown", door.Needed
+                ? "That person is not signed in on this device: sign in with the password first."
+                : "Say by 'id' who enters: one of the people of this workshop."));
+        }
+
+        if (door.Needed && (pin is not null || person.Id != now?.Id))
+        {
+            var device = Device.Of(context)!;
+            if (door.PinRefused(device.Id, person.Id, pin ?? "") is { } refused)
+            {
+                return ApiAnswer.Wrong(refused, StatusCodes.Status403Forbidden);
+            }
+
+            store.Accounts.Switch(device.Id, person.Id);
         }
 
         if (habits is not null)
@@ -83,7 +107,11 @@ internal static class PeopleEndpoints
             person = remembered.Value;
         }
 
-        WhoEnters.Remember(context, person);
-        return ApiAnswer.Json(Json(person));
+        if (!door.Needed)
+        {
+            WhoEnters.Remember(context, person);
+        }
+
+        return ApiAnswer.Json(Json(person, door));
     }
 }

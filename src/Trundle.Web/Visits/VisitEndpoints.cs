@@ -7,6 +7,7 @@ using Trundle.Measures;
 using Trundle.Store;
 using Trundle.Visits.Bay;
 using Trundle.Visits.Files;
+using Trundle.Web.Accounts;
 using Trundle.Web.Api;
 using Trundle.Web.People;
 
@@ -64,6 +65,11 @@ internal static class VisitEndpoints
             return ApiAnswer.Wrong(problems[0]);
         }
 
+        if (MadeElsewhere(context, store, by, entries) is { } elsewhere)
+        {
+            return ApiAnswer.Wrong(elsewhere);
+        }
+
         return Opening.Open(store, rules, clock, id, by, entries).Match(
             opened => ApiAnswer.Json(VisitJson.Of(opened, store.Condemned.Standing(), 0), StatusCodes.Status201Created),
             problem => ApiAnswer.Wrong(problem));
@@ -86,9 +92,21 @@ internal static class VisitEndpoints
             return ApiAnswer.Wrong(problems[0]);
         }
 
-        return store.Visits.Append(id, entries, clock.GetUtcNow()).Match(
+        return store.Visits.Append(id, entries, clock.GetUtcNow(), Device.MayMake(context, store)).Match(
             taken => ApiAnswer.Json(Taken(taken)),
             problem => problem.Code == "visit-unknown" ? Unknown() : ApiAnswer.Wrong(problem));
+    }
+
+    /// <summary>Who opens a visit, and whoever made its first entries, are signed in on this device.</summary>
+    private static Problem? MadeElsewhere(HttpContext context, WorkshopStore store, string? by, IReadOnlyList<Entry> entries)
+    {
+        if (Device.MayMake(context, store) is not { } may)
+        {
+            return null;
+        }
+
+        var wrong = entries.Select(may).FirstOrDefault(p => p is not null);
+        return wrong ?? (by is not null && entries.All(e => e.By != by) ? may(new Entry(Guid.Empty, "by", "", by, Role.Trainee, DateTimeOffset.MaxValue)) : null);
     }
 
     private static JsonObject Taken(TakenEntries taken) => new()

@@ -35,7 +35,7 @@ internal static class VisitPageEndpoints
             return Page(context, store, clock, visit, new Problem("by", "person-unknown", "First choose who enters, on the people page."));
         }
 
-        if (!person.Role.MayDecide())
+        if (!person.Role.May(Right.HandBack))
         {
             return Page(context, store, clock, visit, new Problem("by", "may-not-decide", "A technician, an instructor or the owner decides this."));
         }
@@ -65,7 +65,7 @@ internal static class VisitPageEndpoints
         }
 
         var erased = sent["what"].ToString() == "contact" ? store.Visits.EraseContact(id, person.Name, person.Role, clock.GetUtcNow())
-            : person.Role == Role.Trainee ? Reading<int>.Failed(new Problem("by", "may-not-erase", "A trainee may not erase it; somebody else of the workshop does."))
+            : !person.Role.May(Right.EraseContact) ? Reading<int>.Failed(new Problem("by", "may-not-erase", "A trainee may not erase it; somebody else of the workshop does."))
             : Guid.TryParseExact(sent["photo"], "D", out var photo) && store.Photos.Erase(id, photo) ? Reading<int>.Of(1)
             : Reading<int>.Failed(new Problem("photo", "photo-unknown", "The workshop has no such photograph of this visit."));
         return erased.Match(_ => Results.LocalRedirect($"~/visits/{id:D}"), problem => Page(context, store, clock, visit, problem));
