@@ -79,6 +79,12 @@ internal sealed class Batch
             Register();
         }
 
+        if (kept.Field == EntryGate.HandBackField && kept.Typed.Length > 0 && Clashes.Of(_entries) is [{ } clash, ..])
+        {
+            _refused.Add(new RefusedEntry(entry.Id, EntryGate.Clashing(clash)));
+            return;
+        }
+
         if (EntryGate.Refusal(kept, _fields, problems => VisitStanding.Of(_fields, _visit.Id, CondemnedRegister.StandingIn(_context), problems)) is { } problem)
         {
             _refused.Add(new RefusedEntry(entry.Id, problem));
@@ -148,6 +154,7 @@ internal sealed class Batch
             Role = entry.Role.Word(),
             At = entry.At,
             ReceivedAt = _now,
+            After = entry.After is { } after ? string.Join(' ', after.Select(a => a.ToString("D"))) : null,
             Supersedes = _entries.Where(e => e.Field == entry.Field && (e.At < entry.At || (e.At == entry.At && e.Id.CompareTo(entry.Id) < 0)))
                 .OrderBy(e => e.At).ThenBy(e => e.Id).LastOrDefault()?.Id,
         };

@@ -65,6 +65,10 @@ public static class EntryGate
         return null;
     }
 
+    /// <summary>A vehicle is not handed back while two values stand against each other.</summary>
+    internal static Problem Clashing(Clash clash) => new(HandBackField, "two-values",
+        $"Two people entered different values in {clash.Field}: {string.Join(" and ", clash.Entries.Take(2).Select(e => $"'{NumberText.Shown(e.Typed)}' by {e.By}"))}. Somebody chooses first.");
+
     /// <summary>A vehicle is handed back by somebody who may, with nothing unread and nothing that stops it.</summary>
     private static Problem? HandBack(Entry entry, Func<List<Problem>, VisitState> stands)
     {

@@ -203,7 +203,10 @@ public sealed class VisitStore
         [.. context.Entries.AsNoTracking().Where(e => e.VisitId == visit).OrderBy(e => e.Sequence).AsEnumerable().Select(Of)];
 
     internal static StoredEntry Of(EntryRow row) => new(
-        new Entry(row.Id, row.Field, row.Typed, row.By, RoleWords.Of(row.Role) ?? Role.Trainee, row.At),
+        new Entry(row.Id, row.Field, row.Typed, row.By, RoleWords.Of(row.Role) ?? Role.Trainee, row.At)
+        {
+            After = row.After is { } after ? [.. after.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Guid.Parse)] : null,
+        },
         row.Sequence,
         row.SiValue is { } si ? new Amount(si, row.SiUnit ?? "", row.Typed) : null,
         row.Outcome, row.Problem, row.EngineVersion, row.TableEdition, row.ReceivedAt, row.Supersedes);

@@ -39,6 +39,34 @@ public sealed class VisitTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Two_values_made_without_knowing_of_each_other_hold_the_hand_back_until_one_is_made_after_both()
+    {
+        var visit = await OpenAsync();
+        var (one, two) = (Guid.NewGuid(), Guid.NewGuid());
+        await SendAsync(one, "5.1 mm", "08:52");
+        await SendAsync(two, "5.4 mm", "08:53");
+        (await HandBackAsync()).ShouldBe("two-values");
+        var told = (await _bay.JsonAsync($"/api/v1/visits/{visit}")).Body["entries"]!.AsArray().Where(e => e!["field"]!.GetValue<string>() == "fitted.1L.tread.inner.0").ToList();
+        told.ShouldAllBe(e => e!["after"]!.AsArray().Count == 0);
+
+        await SendAsync(Guid.NewGuid(), "5.1 mm", "08:54", one, two);
+        (await HandBackAsync()).ShouldNotBe("two-values");
+
+        var (wrong, error) = await _bay.PostAsync($"/api/v1/visits/{visit}/entries", $$"""{"entries":[{"id":"{{Guid.NewGuid():D}}","field":"vehicle.name","typed":"x","by":"T1","at":"2026-03-14T08:52:00.000Z","after":["the one before"]}]}""");
+        wrong.ShouldBe(HttpStatusCode.BadRequest);
+        error["error"]!["where"]!.GetValue<string>().ShouldBe("entries[0].after");
+
+        async Task SendAsync(Guid id, string typed, string time, params Guid[] after)
+        {
+            var entry = JsonNode.Parse(Entry(id, "fitted.1L.tread.inner.0", typed, at: $"2026-03-14T{time}:00.000Z"))!;
+            entry["after"] = new JsonArray([.. after.Select(a => (JsonNode?)a.ToString("D"))]);
+            (await _bay.PostAsync($"/api/v1/visits/{visit}/entries", $$"""{"entries":[{{entry.ToJsonString()}}]}""")).Body["taken"]!.AsArray().Count.ShouldBe(1);
+        }
+
+        async Task<string> HandBackAsync() => (await _bay.PostAsync($"/api/v1/visits/{visit}/entries", $$"""{"entries":[{{Entry(Guid.NewGuid(), "work.handBack.by", "T1")}}]}""")).Body["refused"]![0]!["error"]!["code"]!.GetValue<string>();
+    }
+
+    [Fact]
     public async Task Entries_are_taken_once_and_read_from_where_a_tablet_left_off()
     {
         var visit = await OpenAsync();

@@ -53,6 +53,9 @@ internal sealed class EntryRow
 
     public DateTimeOffset ReceivedAt { get; set; }
 
+    /// <summary>What stood in the field where it was made: identifiers parted by blanks, empty where nothing did; null where that was not told.</summary>
+    public string? After { get; set; }
+
     /// <summary>The entry for the same field that this one follows, or null.</summary>
     public Guid? Supersedes { get; set; }
 }

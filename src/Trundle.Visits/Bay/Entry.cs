@@ -11,6 +11,15 @@ namespace Trundle.Visits.Bay;
 /// <param name="At">When, in UTC.</param>
 public sealed record Entry(Guid Id, string Field, string Typed, string By, Role Role, DateTimeOffset At)
 {
+    /// <summary>
+    /// The entries of the field that nobody had entered over yet where and when this one was made: one as a rule, none where nothing had been entered,
+    /// several where it chooses between them. Null where that is not told.
+    /// </summary>
+    public IReadOnlyList<Guid>? After { get; init; }
+
+    /// <summary>The most entries that one entry may be made after.</summary>
+    public const int MostAfter = 20;
+
     /// <summary>The most characters that one entry may hold.</summary>
     public const int MostCharacters = 2000;
 

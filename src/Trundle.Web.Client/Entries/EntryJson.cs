@@ -15,8 +15,11 @@ internal static class EntryJson
         && Text(json, "by") is { } by
         && Text(json, "at") is { } at
         && DateTimeOffset.TryParse(at, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out var time)
-            ? new Entry(guid, field, typed, by, RoleWords.Of(Text(json, "role")) ?? Role.Trainee, time)
+            ? new Entry(guid, field, typed, by, RoleWords.Of(Text(json, "role")) ?? Role.Trainee, time) { After = After(json) }
             : null;
+
+    private static Guid[]? After(JsonObject json) =>
+        json["after"] is JsonArray after ? [.. after.Select(a => a is JsonValue v && v.TryGetValue<string>(out var text) && Guid.TryParse(text, out var id) ? id : Guid.Empty)] : null;
 
     /// <summary>A line of the condemned register, or null where the object is none.</summary>
     public static CondemnedLine? ReadCondemned(JsonObject json) =>

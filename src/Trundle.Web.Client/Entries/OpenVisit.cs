@@ -76,6 +76,9 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
     /// <summary>The newest entry of every field, sent or not.</summary>
     public VisitFields Fields { get; private set; } = VisitFields.Empty;
 
+    /// <summary>What two devices entered against each other, until somebody chooses.</summary>
+    public IReadOnlyList<Clash> Clashes { get; private set; } = [];
+
     /// <summary>The file that they make, read, and how the visit stands.</summary>
     public VisitReading Reading { get; private set; } = VisitReading.Of(VisitFields.Empty);
 
@@ -144,7 +147,7 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
         }
 
         var entries = texts
-            .Where(t => (Fields.EntryOf(t.Field)?.Typed ?? "") != t.Typed || RefusalOf(t.Field) is not null)
+            .Where(t => (Fields.EntryOf(t.Field)?.Typed ?? "") != t.Typed || RefusalOf(t.Field) is not null || Clashes.Any(c => c.Field == t.Field))
             .Select(t => Make(t.Field, t.Typed.Length > Entry.MostCharacters ? t.Typed[..Entry.MostCharacters] : t.Typed, me))
             .ToList();
         if (entries.Count == 0)
@@ -259,7 +262,10 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
         // Moments on one device rise strictly, to the millisecond that the host keeps: so the later of two entries is the later one everywhere.
         var now = DateTimeOffset.FromUnixTimeMilliseconds(clock.GetUtcNow().ToUnixTimeMilliseconds());
         _lastMade = now > _lastMade ? now : _lastMade.AddMilliseconds(1);
-        return new Entry(Guid.CreateVersion7(_lastMade), field, typed, me.Name, me.Role, _lastMade);
+        return new Entry(Guid.CreateVersion7(_lastMade), field, typed, me.Name, me.Role, _lastMade)
+        {
+            After = [.. Trundle.Visits.Bay.Clashes.Unseen(All.Where(e => e.Field == field)).Take(Entry.MostAfter).Select(e => e.Id)],
+        };
     }
 
     private async Task KeepGoingAsync()
@@ -298,7 +304,7 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
         {
             var sending = (Unsent, Reached);
             var pictures = false;
-            var shown = (Reading, Refused: Refused.Count(), Loaded, Trouble, SignedOut);
+            var shown = (Reading, Refused: Refused.Count(), Loaded, Trouble, SignedOut, Clashing);
             Reached = await outbox.SendAsync(Taken);
             if (Reached)
             {
@@ -307,7 +313,7 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
             }
 
             Recompute();
-            if (pictures || shown != (Reading, Refused.Count(), Loaded, Trouble, SignedOut))
+            if (pictures || shown != (Reading, Refused.Count(), Loaded, Trouble, SignedOut, Clashing))
             {
                 Changed?.Invoke();
             }
@@ -321,6 +327,9 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
             _busy = false;
         }
     }
+
+    /// <summary>Tells whether other entries stand against each other than before.</summary>
+    private string Clashing => string.Join(' ', Clashes.SelectMany(c => c.Entries).Select(e => e.Id));
 
     private void Taken(Guid visit, IReadOnlyList<Entry> entries, JsonObject told)
     {
@@ -410,10 +419,22 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
         }
     }
 
+    /// <summary>Every entry of the visit that this device knows.</summary>
+    private IEnumerable<Entry> All => _theirs.Values.Concat(outbox.Waiting.Where(w => w.Visit == Id).Select(w => w.Entry));
+
+    /// <summary>Chooses one of the values that stand against each other, for every device.</summary>
+    public Task ChooseAsync(Clash clash, Entry chosen)
+    {
+        ArgumentNullException.ThrowIfNull(clash);
+        ArgumentNullException.ThrowIfNull(chosen);
+        return EnterAsync((clash.Field, chosen.Typed));
+    }
+
     /// <summary>Reads the visit anew, as far as an entry changed what stands in it: that an entry was sent changes only what is told of the sending.</summary>
     private void Recompute()
     {
-        Fields = VisitFields.Of(_theirs.Values.Concat(outbox.Waiting.Where(w => w.Visit == Id).Select(w => w.Entry)));
+        Fields = VisitFields.Of(All);
+        Clashes = Trundle.Visits.Bay.Clashes.Of(All);
         Reading = VisitReading.Of(Fields, Id, _register, Reading);
     }
 }

@@ -141,6 +141,11 @@ public sealed class Outbox(Browser browser)
             ["by"] = entry.By,
             ["at"] = entry.At.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.fff'Z'", CultureInfo.InvariantCulture),
         };
+        if (entry.After is { } after)
+        {
+            json["after"] = new JsonArray([.. after.Select(a => (JsonNode?)a.ToString("D"))]);
+        }
+
         if (visit is { } id)
         {
             json["visit"] = id.ToString("D");

@@ -28,12 +28,37 @@ internal static class EntriesReader
 
         var by = o.Require("by", "say who entered it") ? o.Text("by") : null;
         var at = o.Require("at", "say when") ? o.Value("at", Time) : null;
+        var after = After(o);
         // The role that counts is the one the workshop knows of the person.
         o.Knows("role");
         o.Done();
         return id is { } guid && field is not null && typed is { Kind: NodeKind.Text } && by is not null && at is { } time
-            ? new Entry(guid, field, typed.Text, by, Role.Trainee, time)
+            ? new Entry(guid, field, typed.Text, by, Role.Trainee, time) { After = after }
             : null;
+    }
+
+    /// <summary>What stood in the field where the entry was made; null where it is not told.</summary>
+    private static List<Guid>? After(FileObject o)
+    {
+        if (!o.Has("after"))
+        {
+            return null;
+        }
+
+        var ids = new List<Guid>();
+        foreach (var text in o.Texts("after"))
+        {
+            if (Guid.TryParseExact(text, "D", out var id) && ids.Count < Trundle.Visits.Bay.Entry.MostAfter)
+            {
+                ids.Add(id);
+                continue;
+            }
+
+            o.Wrong("after", "id-unreadable", $"'{NumberText.Shown(text)}' is not one of at most {Trundle.Visits.Bay.Entry.MostAfter} identifiers of entries of this field.");
+            break;
+        }
+
+        return ids;
     }
 
     /// <summary>An identifier, or null.</summary>

@@ -40,6 +40,7 @@ internal static class VisitJson
         ["engineVersion"] = stored.EngineVersion,
         ["tableEdition"] = stored.TableEdition,
         ["supersedes"] = stored.Supersedes?.ToString("D"),
+        ["after"] = stored.Entry.After is { } after ? new JsonArray([.. after.Select(a => (JsonNode?)a.ToString("D"))]) : null,
     };
 
     /// <summary>A visit with the newest text of each field, its entries after a sequence number, and what the condemned register says of it.</summary>
