@@ -83,7 +83,7 @@ internal static class CustomerSheet
         }
 
         var stops = state.Stops.GroupBy(s => (What: content.WhatStops(s), s.Why))
-            .Select(alike => $"{(alike.Count() == 1 ? content.Placed(alike.First().Position, alike.Key.What) : $"{content.Places(alike.Select(s => s.Position))}: {alike.Key.What}")}. {SheetContent.Capital(alike.Key.Why.TrimEnd('.'))}.")
+            .Select(alike => $"{(alike.Count() == 1 ? SheetContent.Capital(content.Placed(alike.First().Position, alike.Key.What)) : $"{content.Places(alike.Select(s => s.Position))}: {alike.Key.What}")}. {SheetContent.Capital(alike.Key.Why.TrimEnd('.'))}.")
             .ToList();
         lines.AddRange(stops.Take(most));
         if (stops.Count > most)

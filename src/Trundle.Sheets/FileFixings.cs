@@ -79,7 +79,7 @@ internal static class FileFixings
 
         if (answer["reTorque"] is JsonObject again)
         {
-            yield return $"Re-torque after {Quantity.Number(again["fromKilometres"]!.GetValue<double>(), 0)} to {Quantity.Number(again["toKilometres"]!.GetValue<double>(), 0)} km ({again["source"]}; {again["status"]})";
+            yield return $"Re-torque after {content.Units.ToGo(Length.FromKilometres(again["fromKilometres"]!.GetValue<double>()), Length.FromKilometres(again["toKilometres"]!.GetValue<double>()))} ({again["source"]}; {again["status"]})";
         }
     }
 
@@ -138,10 +138,10 @@ internal static class FileFixings
             return;
         }
 
-        var where = due is { From: { } from, To: { } to } ? $"between {content.Units.Road(from)} and {content.Units.Road(to)}" : $"after {Quantity.Number(due.After.From.Kilometres, 0)} to {due.After.To.Text("km", 0)}";
+        var where = due is { From: { } from, To: { } to } ? $"between {content.Units.Road(from)} and {content.Units.Road(to)}" : $"after {content.Units.ToGo(due.After.From, due.After.To)}";
         flow.Paragraph(due.Done is not { } done
             ? $"Re-torque due {where}{(due.After.Standing is { } standing ? $", or after {standing.Amount.Text} where it only stands" : "")} ({due.After.Source.Text}; {due.After.Source.StatusText}); not recorded as done."
-            : $"Re-torque checked on {Visits.Instruments.Instrument.Day(done.On)}{(done.Odometer is { } at ? $" at {content.Units.Road(at)}" : "")}{(done.By is { } by ? $" by {by}" : "")}{(done.Wrench is { } wrench ? $" with {wrench}" : "")}: {done.Words}{(done.Turned ? $"; due again {where}" : "")}.{(done.Note is { } note ? $" {note.TrimEnd('.')}." : "")}", bold: true);
+            : $"Re-torque checked on {done.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}{(done.Odometer is { } at ? $" at {content.Units.Road(at)}" : "")}{(done.By is { } by ? $" by {by}" : "")}{(done.Wrench is { } wrench ? $" with {wrench}" : "")}: {done.Words}{(done.Turned ? $"; due again {where}" : "")}.{(done.Note is { } note ? $" {note.TrimEnd('.')}." : "")}", bold: true);
         foreach (var (wheel, torques) in due.Done?.Torques ?? new Dictionary<Engine.Vehicles.Position, IReadOnlyDictionary<int, Torque>>())
         {
             flow.Paragraph($"Found at {wheel}: {string.Join(", ", torques.OrderBy(t => t.Key).Select(t => $"{t.Key.ToString(CultureInfo.InvariantCulture)} {content.Units.Torque(t.Value)}"))}.");

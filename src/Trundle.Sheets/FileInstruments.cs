@@ -25,11 +25,13 @@ internal static class FileInstruments
                 [
                     u.Use.Kind.Word(),
                     u.Name,
-                    u.Checked is { } on ? Instrument.Day(on) : "–",
+                    u.Checked is { } on ? Day(on) : "–",
                     u.Recorded ? (u.Verdict ?? InstrumentVerdict.NotJudged).ForPeople() : "–",
-                    u.Due is { } due ? Instrument.Day(due) : "–",
+                    u.Due is { } due ? Day(due) : "–",
                     finding is null ? u.Recorded ? "in order" : "its record was not taken over" : new Cell($"{finding.Measured.Text}", true, SheetInk.MajorWord),
                 ];
             }));
     }
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
 }

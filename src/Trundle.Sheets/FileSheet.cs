@@ -2,8 +2,8 @@ using System.Globalization;
 using Trundle.Engine;
 using Trundle.Engine.Complaint;
 using Trundle.Engine.Findings;
+using Trundle.Engine.Vehicles;
 using Trundle.Sheets.Drawing;
-using Trundle.Sheets.Pictures;
 using Trundle.Visits.Bay;
 using Trundle.Visits.Operations;
 
@@ -24,7 +24,7 @@ internal static class FileSheet
         FilePaper.Came(flow, content);
         FilePaper.Agreed(flow, content);
         FileWheels.Looked(flow, content);
-        Findings(flow, content, "What was found when it came", content.Found);
+        FileFindings.Write(flow, content, "What was found when it came", content.Found);
         FileWheels.Planned(flow, content);
         FileStandIn.Write(flow, content);
         FileWheels.Pressures(flow, content);
@@ -35,8 +35,8 @@ internal static class FileSheet
         FilePaper.Seen(flow, content);
         Steps(flow, content);
         FileRepairs.Write(flow, content);
-        Findings(flow, content, "What stands as it leaves", content.Leaving);
-        Decisions(flow, content);
+        FileFindings.Write(flow, content, "What stands as it leaves", content.Leaving);
+        FileFindings.Decisions(flow, content);
         FilePaper.Used(flow, content);
         Entries(flow, content);
         Editions(flow, content);
@@ -54,7 +54,7 @@ internal static class FileSheet
         [
             ["vehicle", content.Name, "visit", work.Number ?? "–"],
             ["odometer", vehicle.Odometer is { } o ? content.Units.Road(o) : "–", "date", content.Date],
-            ["driver says", vehicle.Complaint ?? "–", "rules", content.State.Arrived.Rules is { } rules ? Visits.Files.VisitFileReader.RuleWords.First(r => r.Value == rules).Word : "none chosen"],
+            ["driver says", vehicle.Complaint ?? "–", "rules", content.State.Arrived.Rules is { } rules ? Land(rules) : "none chosen"],
             ["tyres on placard", content.Placard, "bay", work.Bay ?? "–"],
             ["class", vehicle.VehicleClass, "promised", work.Promised ?? "–"],
             ["torque wrench", work.TorqueWrench ?? "–", "pressure gauge", work.PressureGauge ?? "–"],
@@ -66,6 +66,13 @@ internal static class FileSheet
             flow.Paragraph($"The complaint may come of, by what was said alone: {ComplaintOperation.InOneLine(ComplaintTriage.Of(detail))}");
         }
     }
+
+    private static string Land(RuleSet rules) => rules switch
+    {
+        RuleSet.UnitedStates => "United States (us)",
+        RuleSet.UnitedKingdom => "United Kingdom (uk)",
+        RuleSet.EuropeanUnion => "European Union (eu)",
+    };
 
     /// <summary>Whether it may leave, and by whom it was handed back.</summary>
     private static void Standing(SheetFlow flow, SheetContent content)
@@ -85,39 +92,6 @@ internal static class FileSheet
             flow.Table([new("leg", 1), new("where", 1.2), new("what", 3), new("why", 3.4)],
                 state.Stops.Select(s => (IReadOnlyList<Cell>)[s.Leg.Title(), content.At(s.Position), content.WhatStops(s), s.Why]));
         }
-    }
-
-    private static void Findings(SheetFlow flow, SheetContent content, string title, IReadOnlyList<Finding> findings)
-    {
-        flow.Heading(title);
-        if (findings.Count == 0)
-        {
-            flow.Paragraph("Nothing was judged: the file holds too little.", SheetInk.Soft);
-            return;
-        }
-
-        flow.Table([new("category", 1.25), new("where", 1), new("rule", 1.45), new("measured", 1.5), new("limit", 1), new("source and status", 2.3), new("what to do", 2.2)],
-            findings.GroupBy(f => f with { Position = null, Cautions = [] }).Select(alike => (Finding: alike.First(), At: Places(content, [.. alike]))).Select(f => (IReadOnlyList<Cell>)
-            [
-                new(SquarePicture.Words(f.Finding.Category), f.Finding.Category >= Category.Major, SquarePicture.Color(f.Finding.Category), (g, x, y, side) => SquarePicture.Draw(g, x, y, side, f.Finding.Category)),
-                f.At,
-                f.Finding.Rule,
-                content.Said(f.Finding, f.Finding.Measured.Text),
-                f.Finding.Limit is null ? "–" : content.Limit(f.Finding),
-                SourceOf(f.Finding),
-                content.Units.InText(string.Join(" ", f.Finding.Cautions.Select(c => $"Caution: {c}").Prepend(f.Finding.Action))),
-            ]), 6.9);
-    }
-
-    /// <summary>One place in words; several as codes.</summary>
-    private static string Places(SheetContent content, IReadOnlyList<Finding> alike) =>
-        alike.Count == 1 ? content.At(alike[0].Position) : string.Join(", ", alike.Select(f => f.Position ?? "vehicle").Distinct(StringComparer.Ordinal));
-
-    /// <summary>The limit's source where there is a limit, else the rule's; with its status.</summary>
-    private static string SourceOf(Finding finding)
-    {
-        var source = finding.Limit?.Source ?? finding.Source;
-        return $"{source.Text} ({source.StatusText})";
     }
 
     private static void Steps(SheetFlow flow, SheetContent content)
@@ -158,19 +132,6 @@ internal static class FileSheet
 
     private static string Plane(PlaneDisplay? plane, SheetContent content) =>
         plane is null ? "–" : string.Create(CultureInfo.InvariantCulture, $"{content.Units.Mass(plane.Mass)} at {Math.Round(plane.AngleDegrees)}°");
-
-    private static void Decisions(SheetFlow flow, SheetContent content)
-    {
-        if (content.State.Work.Decisions.Count == 0)
-        {
-            return;
-        }
-
-        flow.Heading("Decisions");
-        flow.Table([new("about", 1.6), new("decision", 3), new("by", 1.2), new("customer's signed refusal", 1.4)],
-            content.State.Work.Decisions.OrderBy(d => d.Key, StringComparer.Ordinal).Select(d => (IReadOnlyList<Cell>)
-                [d.Key, d.Value.Text, $"{d.Value.By}{(d.Value.Role is { } role ? $", {role.Word()}" : "")}", d.Value.SignedRefusal ?? "–"]));
-    }
 
     private static void Entries(SheetFlow flow, SheetContent content)
     {

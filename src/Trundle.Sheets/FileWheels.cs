@@ -100,7 +100,11 @@ internal static class FileWheels
 
         foreach (var part in content.Verdicts.Where(v => v.Position == assembly.Position && (v.Verdict != Verdict.MayRun || v.Damage.Count > 0)))
         {
-            yield return $"{SheetContent.Capital(part.Part.Word())}: {part.Verdict.Word()}{(part.Damage.Count > 0 ? $" ({string.Join("; ", part.Damage.Select(d => $"{d.What}: {d.Verdict.Word()}"))})" : "")}";
+            // What is no damage is a reason too: the depth, the age, the pressure that was found.
+            var why = part.Damage.Select(d => $"{d.What}: {d.Verdict.Word()}")
+                .Concat(part.Reasons.Where(r => r.Category > Engine.Findings.Category.None && !r.Rule.StartsWith("damage.", StringComparison.Ordinal) && !r.Rule.StartsWith("wheel.", StringComparison.Ordinal)).Select(r => content.Said(r, Engine.Findings.FindingWords.Of(r))))
+                .Distinct(StringComparer.Ordinal).ToList();
+            yield return $"{SheetContent.Capital(part.Part.Word())}: {part.Verdict.Word()}{(why.Count > 0 ? $" ({string.Join("; ", why)})" : "")}";
         }
 
         if (tyre?.History is { Policy: { } policy } history)
@@ -154,16 +158,14 @@ internal static class FileWheels
         }
 
         flow.Heading("Pressures");
-        flow.Table([new("wheel", 0.8), new("found", 1), new("cold", 2), new("warning below", 2.2), new("seating, at most", 3.4), new("set to", 0.9)],
-            wheels.Select(w => (IReadOnlyList<Cell>)
-            [
-                w.Position.ToString(),
-                w.Arrived?.Pressure is { } found ? content.Units.ShortPressure(found.Value) : "–",
-                Sourced(w.Pressure!["cold"], content),
-                Sourced(w.Pressure["warning"], content),
-                Sourced(w.Pressure["seatingLimit"], content),
-                w.SetTo is { } set ? content.Units.ShortPressure(set) : "–",
-            ]));
+        flow.Table([new("wheel", 0.8), new("found", 0.8), new("cold", 2.7), new("warning below", 2.1), new("seating, at most", 2.9), new("set to", 0.9)],
+            wheels.GroupBy(w => (Cold: Sourced(w.Pressure!["cold"], content), Warning: Sourced(w.Pressure["warning"], content), Seating: Sourced(w.Pressure["seatingLimit"], content), Set: w.SetTo is { } set ? content.Units.ShortPressure(set) : "–"))
+                .Select(alike => (IReadOnlyList<Cell>)
+                [
+                    string.Join(" ", alike.Select(w => w.Position)),
+                    string.Join("\n", alike.Select(w => w.Arrived?.Pressure is { } found ? content.Units.ShortPressure(found.Value) : "–")),
+                    alike.Key.Cold, alike.Key.Warning, alike.Key.Seating, alike.Key.Set,
+                ]));
         var considered = wheels.SelectMany(w => (w.Pressure!["considered"] as JsonArray ?? []).OfType<JsonObject>().Select(l => (w.Position, Limit: l))).ToList();
         if (considered.Count > 0)
         {
@@ -180,9 +182,11 @@ internal static class FileWheels
                 ]), 6.9);
         }
 
-        foreach (var caution in wheels.SelectMany(w => (w.Pressure!["cautions"] as JsonArray ?? []).Select(c => c!.GetValue<string>())).Distinct(StringComparer.Ordinal))
+        // A caution that is not for every wheel names those that it is for.
+        foreach (var caution in wheels.SelectMany(w => (w.Pressure!["cautions"] as JsonArray ?? []).Select(c => (w.Position, Text: c!.GetValue<string>()))).GroupBy(c => c.Text, c => c.Position, StringComparer.Ordinal))
         {
-            flow.Paragraph($"Caution: {content.Units.InText(caution)}");
+            var at = caution.Distinct().ToList();
+            flow.Paragraph($"Caution{(at.Count < wheels.Count ? $", {string.Join(" ", at)}" : "")}: {content.Units.InText(caution.Key)}");
         }
     }
 

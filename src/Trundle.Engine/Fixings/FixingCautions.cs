@@ -54,7 +54,7 @@ internal static class FixingCautions
 
         yield return fixings.LeftHand
             ? "Left-hand thread: it tightens anticlockwise and loosens clockwise."
-            : "Look at the stud ends before loosening: a stud marked L has a left-hand thread and loosens clockwise.";
+            : "Look at the ends of studs and the heads of bolts before loosening: one marked L has a left-hand thread and loosens clockwise.";
         yield return "Start every fixing by hand, several turns. A power tool neither starts nor finishes it; the last stage is done with a calibrated torque wrench.";
         yield return "Hub face, wheel face, threads and seats are clean, flat and dry unless the vehicle's maker says otherwise; paint and rust between them settle and the clamp is lost.";
         yield return "The seat of the fixing is the seat of the wheel: cone, ball and flat are never mixed.";

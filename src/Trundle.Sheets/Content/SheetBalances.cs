@@ -15,7 +15,7 @@ internal static class SheetBalances
         var words = string.Join(", ", new[] { ("each plane", "perPlane"), ("static", "static"), ("couple", "couple") }
             .Select(part => (part.Item1, Limit: tolerance?[part.Item2] as JsonObject))
             .Where(part => part.Limit is not null)
-            .Select(part => $"{part.Item1} {part.Limit!["text"]}"));
+            .Select(part => $"{part.Item1} {(PerPlane(part.Limit) is { } mass && units.Habits.Mass != "g" ? $"{units.Mass(mass)} ({part.Limit!["text"]})" : part.Limit!["text"])}"));
         return new SheetBalance(
             Plane("Inner plane", "inner"),
             Plane("Outer plane", "outer"),

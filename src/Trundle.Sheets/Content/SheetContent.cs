@@ -121,6 +121,7 @@ internal sealed record SheetContent
     public static string Said(Finding finding, string amount, SheetUnits units) =>
         finding.Rule.StartsWith("tread.", StringComparison.Ordinal) || finding.Rule.StartsWith("wear.", StringComparison.Ordinal) || finding.Rule.StartsWith("winter.tread", StringComparison.Ordinal)
             ? units.InTreadText(amount)
+            : finding.Rule.StartsWith("damage.", StringComparison.Ordinal) || finding.Rule.StartsWith("wheel.bent", StringComparison.Ordinal) ? units.InDamageText(amount)
             : units.InText(amount);
 
     /// <summary>What stops hand-back: a finding in the reader's units, else as it stands.</summary>

@@ -53,11 +53,23 @@ internal sealed partial record SheetUnits(UnitHabits Habits, bool Miles)
     {
         if (Habits.Pressure == "psi")
         {
-            text = Kilopascals().Replace(text, m => $"{Typed<GaugePressure>(m, "kPa").Text("psi", 0)} ({m.Value})");
+            text = Kilopascals().Replace(text, m => Both(text, m, Typed<GaugePressure>(m, "kPa").Text("psi", 0)));
         }
 
-        return Miles && Habits.Pressure == "psi" ? Kilograms().Replace(text, m => $"{Typed<Measures.Mass>(m, "kg").Text("lb", 0)} ({m.Value})") : text;
+        if (Miles)
+        {
+            text = Speeds().Replace(text, m => Both(text, m, Typed<Speed>(m, "km/h").Text("mph", 0)));
+            text = Distances().Replace(text, m => Both(text, m, Typed<Length>(m, "km").Text("mi", 0)));
+        }
+
+        return Miles && Habits.Pressure == "psi" ? Kilograms().Replace(text, m => Both(text, m, Typed<Measures.Mass>(m, "kg").Text("lb", 0))) : text;
     }
+
+    /// <summary>A size of a damage likewise: inches first where depths are told in parts of an inch.</summary>
+    public string InDamageText(string text) => Habits.Depth == "mm" ? text : Millimetres().Replace(text, m => Both(text, m, Typed<Length>(m, "mm").Text("in", 2)));
+
+    /// <summary>The reader's unit with the engine's beside it: in brackets, or behind a comma where brackets stand already.</summary>
+    private static string Both(string text, Match engine, string first) => engine.Index > 0 && text[engine.Index - 1] == '(' ? $"{first}, {engine.Value}" : $"{first} ({engine.Value})";
 
     /// <summary>A sentence about tread likewise: a depth in 32nds of an inch, and each place's in a list.</summary>
     public string InTreadText(string text)
@@ -76,14 +88,27 @@ internal sealed partial record SheetUnits(UnitHabits Habits, bool Miles)
 
     private static T Typed<T>(Match m, string unit) where T : struct, IQuantity<T> => Quantity.Of<T>(double.Parse(m.Groups["n"].Value, System.Globalization.CultureInfo.InvariantCulture), unit);
 
-    /// <summary>Two figures that count, to the ten below a hundred and to the hundred above a thousand.</summary>
-    private static double Round(double miles) => miles >= 1000 ? Math.Round(miles / 100) * 100 : Math.Round(miles / 10) * 10;
+    /// <summary>Two figures that count: to the five below a hundred, to the ten above it, to the hundred above a thousand.</summary>
+    private static double Round(double miles)
+    {
+        var step = miles >= 1000 ? 100 : miles >= 100 ? 10 : 5;
+        return Math.Round(miles / step) * step;
+    }
 
     // What stands in brackets behind another unit was given in both already.
-    [GeneratedRegex(@"(?<!\((?:[0-9.]+ to )?)(?<![0-9.])(?<n>[0-9]+(?:\.[0-9]+)?) kPa", RegexOptions.CultureInvariant, 5000)]
+    [GeneratedRegex(@"(?<!(?:psi|bar) \((?:[0-9.]+ to )?)(?<![0-9.])(?<n>[0-9]+(?:\.[0-9]+)?) kPa", RegexOptions.CultureInvariant, 5000)]
     private static partial Regex Kilopascals();
 
-    [GeneratedRegex(@"(?<!\()(?<![0-9.])(?<n>[0-9]+(?:\.[0-9]+)?) kg(?![·A-Za-z])", RegexOptions.CultureInvariant, 5000)]
+    [GeneratedRegex(@"(?<!mph \()(?<![0-9.])(?<n>[0-9]+(?:\.[0-9]+)?) km/h", RegexOptions.CultureInvariant, 5000)]
+    private static partial Regex Speeds();
+
+    [GeneratedRegex(@"(?<!(?:mi \((?:[0-9.]+ to )?)|per )(?<![0-9.\u00a0])(?<n>[0-9]+(?:\.[0-9]+)?) km(?![/A-Za-z])", RegexOptions.CultureInvariant, 5000)]
+    private static partial Regex Distances();
+
+    [GeneratedRegex(@"(?<!in \()(?<![0-9.])(?<n>[0-9]+(?:\.[0-9]+)?) mm\b", RegexOptions.CultureInvariant, 5000)]
+    private static partial Regex Millimetres();
+
+    [GeneratedRegex(@"(?<!lb \()(?<![0-9.])(?<n>[0-9]+(?:\.[0-9]+)?) kg(?![·A-Za-z])", RegexOptions.CultureInvariant, 5000)]
     private static partial Regex Kilograms();
 
     [GeneratedRegex(@"(?<place>inner|centre|outer) (?<n>[0-9]+\.[0-9]+)(?<unit> mm)?", RegexOptions.CultureInvariant, 5000)]

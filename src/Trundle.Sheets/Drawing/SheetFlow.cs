@@ -28,7 +28,10 @@ internal sealed class SheetFlow : IDisposable
     private readonly SheetDocument _document;
     private readonly string _head;
     private readonly string _foot;
+    private readonly List<(string Words, bool Sub, double KeepWith)> _pending = [];
     private XRect _inner;
+    private double _at;
+    private XGraphics? _graphics;
 
     public SheetFlow(SheetDocument document, string head, string foot)
     {
@@ -36,47 +39,74 @@ internal sealed class SheetFlow : IDisposable
         NewPage();
     }
 
-    public XGraphics Graphics { get; private set; } = null!;
+    public XGraphics Graphics => _graphics!;
 
     public double Left => _inner.X;
 
     public double Width => _inner.Width;
 
     /// <summary>How far down the page the writing has come.</summary>
-    public double At { get; private set; }
+    public double At
+    {
+        get
+        {
+            Need(0);
+            return _at;
+        }
+    }
 
     private double Bottom => _inner.Bottom - FootHeight;
 
-    /// <summary>Moves down.</summary>
-    public void Skip(double height) => At += height;
+    private bool AtTop => _at <= _inner.Y + HeadHeight + 1;
 
-    /// <summary>Goes to a new page where less than a height is left.</summary>
+    /// <summary>Moves down.</summary>
+    public void Skip(double height)
+    {
+        Need(0);
+        _at += height;
+    }
+
+    /// <summary>Goes to a new page where less than a height is left, and writes the headings that waited for what they stand over.</summary>
     public void Need(double height)
     {
-        if (At + height > Bottom && At > _inner.Y + HeadHeight + 1)
+        var above = _pending.Sum(h => h.Sub ? 16 : 29);
+        var kept = Math.Max(height, _pending.Select(h => h.KeepWith).DefaultIfEmpty().Last());
+        if (_at + above + kept > Bottom && !AtTop)
         {
             NewPage();
         }
-    }
 
-    public void Heading(string words, double keepWith = 60)
-    {
-        Need(keepWith + 24);
-        if (At > _inner.Y + HeadHeight + 1)
+        foreach (var (words, sub, _) in _pending)
         {
-            At += 8;
-            Graphics.DrawLine(SheetInk.Line(SheetInk.Hairline, 0.6), Left, At, Left + Width, At);
+            Write(words, sub);
         }
 
-        SheetText.Draw(Graphics, words, Left, At + 15, 11.5, SheetInk.Ink, true);
-        At += 21;
+        _pending.Clear();
     }
 
-    public void SubHeading(string words, double keepWith = 40)
+    /// <summary>A heading. It is written with what comes next, so that none stands alone at the foot of a page.</summary>
+    public void Heading(string words, double keepWith = 60) => _pending.Add((words, false, keepWith));
+
+    /// <summary>A heading of a smaller part.</summary>
+    public void SubHeading(string words, double keepWith = 40) => _pending.Add((words, true, keepWith));
+
+    private void Write(string words, bool sub)
     {
-        Need(keepWith + 16);
-        SheetText.Draw(Graphics, words, Left, At + 11, 9.5, SheetInk.Ink, true);
-        At += 16;
+        if (sub)
+        {
+            SheetText.Draw(Graphics, words, Left, _at + 11, 9.5, SheetInk.Ink, true);
+            _at += 16;
+            return;
+        }
+
+        if (!AtTop)
+        {
+            _at += 8;
+            Graphics.DrawLine(SheetInk.Line(SheetInk.Hairline, 0.6), Left, _at, Left + Width, _at);
+        }
+
+        SheetText.Draw(Graphics, words, Left, _at + 15, 11.5, SheetInk.Ink, true);
+        _at += 21;
     }
 
     public void Paragraph(string words, XColor? color = null, double size = Size, bool bold = false)
@@ -84,11 +114,11 @@ internal sealed class SheetFlow : IDisposable
         foreach (var line in SheetText.Wrap(Graphics, words, size, Width, bold))
         {
             Need(SheetText.Line(size));
-            SheetText.Draw(Graphics, line, Left, At + size, size, color ?? SheetInk.Ink, bold);
-            At += SheetText.Line(size);
+            SheetText.Draw(Graphics, line, Left, _at + size, size, color ?? SheetInk.Ink, bold);
+            _at += SheetText.Line(size);
         }
 
-        At += 2;
+        _at += 2;
     }
 
     /// <summary>A table whose head is repeated on every page that it reaches. A row is never split.</summary>
@@ -96,13 +126,19 @@ internal sealed class SheetFlow : IDisposable
     {
         var whole = columns.Sum(c => c.Share);
         var widths = columns.Select(c => Width * c.Share / whole).ToList();
-        Need(SheetText.Line(size) * 3);
-        TableHead(columns, widths, size);
+        var first = true;
         foreach (var row in rows)
         {
             var wrapped = row.Select((cell, i) => SheetText.Wrap(Graphics, cell.Words, size, widths[i] - 6 - (cell.Before is null ? 0 : size + 4), cell.Bold)).ToList();
             var height = (wrapped.Max(w => w.Count) * SheetText.Line(size)) + 4;
-            if (At + height > Bottom)
+            if (first)
+            {
+                // A table's head stands over its first row, on the same page.
+                Need(SheetText.Line(size) + 3 + height);
+                TableHead(columns, widths, size);
+                first = false;
+            }
+            else if (_at + height > Bottom)
             {
                 NewPage();
                 TableHead(columns, widths, size);
@@ -114,23 +150,23 @@ internal sealed class SheetFlow : IDisposable
                 var shift = 0.0;
                 if (row[i].Before is { } before)
                 {
-                    before(Graphics, x, At + 2 + (size * 0.1), size + 1);
+                    before(Graphics, x, _at + 2 + (size * 0.1), size + 1);
                     shift = size + 4;
                 }
 
                 for (var l = 0; l < wrapped[i].Count; l++)
                 {
-                    SheetText.Draw(Graphics, wrapped[i][l], x + shift, At + 2 + size + (l * SheetText.Line(size)), size, row[i].Color ?? SheetInk.Ink, row[i].Bold);
+                    SheetText.Draw(Graphics, wrapped[i][l], x + shift, _at + 2 + size + (l * SheetText.Line(size)), size, row[i].Color ?? SheetInk.Ink, row[i].Bold);
                 }
 
                 x += widths[i];
             }
 
-            At += height;
-            Graphics.DrawLine(SheetInk.Line(SheetInk.Hairline, 0.4), Left, At, Left + Width, At);
+            _at += height;
+            Graphics.DrawLine(SheetInk.Line(SheetInk.Hairline, 0.4), Left, _at, Left + Width, _at);
         }
 
-        At += 4;
+        _at += 4;
     }
 
     /// <summary>Writes heads and 'page x of y' on every page, now that their number is known.</summary>
@@ -153,9 +189,9 @@ internal sealed class SheetFlow : IDisposable
 
     private void NewPage()
     {
-        Graphics?.Dispose();
-        (Graphics, _inner) = _document.Add();
-        At = _inner.Y + HeadHeight;
+        _graphics?.Dispose();
+        (_graphics, _inner) = _document.Add();
+        _at = _inner.Y + HeadHeight;
     }
 
     private void TableHead(IReadOnlyList<Column> columns, List<double> widths, double size)
@@ -163,11 +199,11 @@ internal sealed class SheetFlow : IDisposable
         var x = Left;
         for (var i = 0; i < columns.Count; i++)
         {
-            SheetText.Draw(Graphics, columns[i].Title, x, At + size + 1, size - 0.6, SheetInk.Soft);
+            SheetText.Draw(Graphics, columns[i].Title, x, _at + size + 1, size - 0.6, SheetInk.Soft);
             x += widths[i];
         }
 
-        At += SheetText.Line(size) + 3;
-        Graphics.DrawLine(SheetInk.Line(SheetInk.Ink, 0.6), Left, At, Left + Width, At);
+        _at += SheetText.Line(size) + 3;
+        Graphics.DrawLine(SheetInk.Line(SheetInk.Ink, 0.6), Left, _at, Left + Width, _at);
     }
 }

@@ -36,7 +36,7 @@ internal static partial class SheetText
         g.DrawString(clean, font, SheetInk.Fill(color), x - shift, y);
     }
 
-    /// <summary>Breaks words into lines that fit a width; a word that is longer than a line is broken within.</summary>
+    /// <summary>Breaks words into lines that fit a width; a word that is longer than a line is broken behind a point or a hyphen, else within.</summary>
     public static IReadOnlyList<string> Wrap(XGraphics g, string words, double size, double width, bool bold = false)
     {
         var font = SheetFonts.Of(size, bold);
@@ -67,6 +67,9 @@ internal static partial class SheetText
                         cut--;
                     }
 
+                    // "damage.puncture.crown" is read in its parts.
+                    var joint = line.LastIndexOfAny(['.', '-'], cut - 1) + 1;
+                    cut = joint > 3 && joint < line.Length ? joint : cut;
                     lines.Add(line[..cut]);
                     line = line[cut..];
                 }
