@@ -158,19 +158,24 @@ internal static class FileWheels
         }
 
         flow.Heading("Pressures");
-        flow.Table([new("wheel", 0.8), new("found", 0.8), new("cold", 2.7), new("warning below", 2.1), new("seating, at most", 2.9), new("set to", 0.9)],
+        if (wheels.Any(w => w.Renewed is not null))
+        {
+            flow.Paragraph($"Reckoned for the tyres that came in. New tyres were put on: {string.Join(" ", wheels.Where(w => w.Renewed is not null).Select(w => w.Position))}; what they were set to stands last.", SheetInk.Soft);
+        }
+
+        flow.Table([new("wheel", 0.8), new("found", 1), new("cold", 2.5), new("warning below", 2.1), new("seating, at most", 2.9), new("set to", 0.9)],
             wheels.GroupBy(w => (Cold: Sourced(w.Pressure!["cold"], content), Warning: Sourced(w.Pressure["warning"], content), Seating: Sourced(w.Pressure["seatingLimit"], content), Set: w.SetTo is { } set ? content.Units.ShortPressure(set) : "–"))
                 .Select(alike => (IReadOnlyList<Cell>)
                 [
                     string.Join(" ", alike.Select(w => w.Position)),
-                    string.Join("\n", alike.Select(w => w.Arrived?.Pressure is { } found ? content.Units.ShortPressure(found.Value) : "–")),
+                    string.Join("\n", alike.Select(w => $"{(alike.Count() > 1 ? $"{w.Position} " : "")}{(w.Arrived?.Pressure is { } found ? content.Units.ShortPressure(found.Value) : "–")}")),
                     alike.Key.Cold, alike.Key.Warning, alike.Key.Seating, alike.Key.Set,
                 ]));
         var considered = wheels.SelectMany(w => (w.Pressure!["considered"] as JsonArray ?? []).OfType<JsonObject>().Select(l => (w.Position, Limit: l))).ToList();
         if (considered.Count > 0)
         {
             flow.SubHeading("Limits considered for the cold pressure");
-            flow.Table([new("limit", 3), new("", 0.8), new("value", 1.2), new("source and status", 3), new("at", 1.4), new("", 0.6)],
+            flow.Table([new("limit", 2.1), new("", 0.8), new("value", 1), new("source and status", 4.3), new("at", 1.4), new("", 0.6)],
                 considered.GroupBy(c => c.Limit.ToJsonString()).Select(same => (same.First().Limit, At: string.Join(" ", same.Select(s => s.Position)))).Select(l => (IReadOnlyList<Cell>)
                 [
                     Word(l.Limit, "name"),

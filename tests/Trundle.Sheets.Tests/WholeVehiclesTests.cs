@@ -4,6 +4,7 @@ using Trundle.Measures;
 using Trundle.Visits.Bay;
 using Trundle.Visits.Files;
 using Trundle.Visits.Operations;
+using UglyToad.PdfPig;
 
 namespace Trundle.Sheets.Tests;
 
@@ -69,12 +70,12 @@ public sealed class WholeVehiclesTests
         ["green-classic"] = new(Category.Major,
             ["mix.radial-in-front@axles 1 and 2", "damage.crack@2L", "pressure.run-low@2L"],
             ["mix.radial-in-front@axles 1 and 2", "size.placard@1L", "pressure.run-low@2L"], false, false,
-            ["axle 1 radial, axle 2 diagonal", "not taken off its wheel", "size 165 R15 (should be 5.60-15)", "152 kPa (22 psi)"],
+            ["axle 1 radial, axle 2 diagonal", "not taken off its wheel", "size 165 R15 (should be 5.60-15)", "1L 1R 2L 2R 165 kPa (24 psi)"],
             ["4 nuts, 7/16-20, cone seat, dry"], ["Put right on this visit. Before any air"]),
         ["red-motorcycle"] = new(Category.None,
             ["tread.depth@2L", "wear.centre.motorcycle@2L", "pressure.low@1L"],
             [], true, true,
-            ["Rear: tread 1.2 mm at the centre", "The middle wears faster", "1 of 1 fixings", "Look over: at 28 730 km"],
+            ["Rear: tread 1.2 mm at the centre", "The middle wears faster", "1 of 1 fixing finally tightened", "Look over: at 28 730 km"],
             ["A motorcycle has one wheel on each axle", "180/55 ZR17 M/C (73W)"], ["Front left", "Rear right", "toe on driven wheels", "the spare too", "Look over and rotation"]),
     };
 
@@ -133,6 +134,49 @@ public sealed class WholeVehiclesTests
         {
             customerText.ShouldNotHold(words);
             fileText.ShouldNotHold(words);
+        }
+    }
+
+    /// <summary>Whatever came off is checked again: the paper that goes with the vehicle says when, and what to do at a knock.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void The_customers_paper_says_when_the_fixings_are_checked_again(string name)
+    {
+        var visit = Read(name);
+        var text = TestVisits.Text(TestVisits.Write(visit, SheetReader.Customer, PaperSize.A4).Pdf);
+        text.ShouldHold("If you feel a new shake or hear a knock from a wheel, stop where it is safe");
+        if (visit["work"]!["reTorque"] is not null)
+        {
+            text.ShouldHold("Re-torque: checked on");
+        }
+        else if (visit["work"]!["steps"]!.AsObject().Any(at => at.Value!["final-torque"] is not null))
+        {
+            text.ShouldHold("Have every wheel fixing checked with a torque wrench after");
+            text.ShouldHold("Re-torque: ");
+        }
+        else
+        {
+            text.ShouldNotHold("torque wrench after");
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void No_heading_and_no_tables_head_stands_alone_at_the_foot_of_a_page_and_nothing_leaves_the_frame(string name)
+    {
+        using var document = PdfDocument.Open(TestVisits.Write(Read(name), SheetReader.File, PaperSize.A4).Pdf);
+        foreach (var page in document.GetPages())
+        {
+            page.Letters.Max(l => l.BoundingBox.Right).ShouldBeLessThan(page.Width - 28);
+            page.Letters.Min(l => l.BoundingBox.Left).ShouldBeGreaterThan(28);
+
+            // The lowest line is the foot; the one above it is the last of the body. Headings are of 11.5 and 9.5, a table's head of 6.8 and 6.3.
+            var lines = page.Letters.Where(l => !string.IsNullOrWhiteSpace(l.Value)).GroupBy(l => Math.Round(l.StartBaseLine.Y)).OrderBy(l => l.Key).ToList();
+            var last = lines[1].Max(l => l.PointSize);
+            foreach (var head in new[] { 11.5, 9.5, 6.8, 6.3 })
+            {
+                Math.Abs(last - head).ShouldBeGreaterThan(0.05, string.Concat(lines[1].Select(l => l.Value)));
+            }
         }
     }
 

@@ -32,7 +32,7 @@ internal sealed record WheelLoad(Mass Load, Source Source)
         var left = weighed.Count > 0 && weighed.Count < wheels ? (onAxle - weighed.Aggregate((a, b) => a + b)) / (wheels - weighed.Count) : equal;
         return left > equal
             ? new WheelLoad(left, Source.Entered("the axle load, as entered, less what was weighed at its other wheels"))
-            : new WheelLoad(equal, Source.Entered(string.Create(CultureInfo.InvariantCulture, $"the axle load, as entered, shared by {wheels}")));
+            : new WheelLoad(equal, Source.Entered(wheels == 1 ? "the axle load, as entered" : string.Create(CultureInfo.InvariantCulture, $"the axle load, as entered, shared by {wheels}")));
     }
 
     /// <summary>The load at every place of the vehicle's axles where one is known.</summary>

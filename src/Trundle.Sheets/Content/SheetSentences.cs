@@ -53,7 +53,7 @@ internal static class SheetSentences
         {
             var done = alike.Sum(a => a.On.Sum(w => w.FinalTorques.Keys.Count(n => n <= a.Axle.Fixings!.Count)));
             var due = alike.Sum(a => a.On.Count * a.Axle.Fixings!.Count!.Value);
-            yield return string.Create(CultureInfo.InvariantCulture, $"{Join(alike.Select(a => a.Axle.Name))}: {done} of {due} fixings finally tightened{(lowered ? " with the vehicle standing" : "; that it stood on its wheels is not recorded")}, to the maker's {units.Torque(alike.Key)}.");
+            yield return string.Create(CultureInfo.InvariantCulture, $"{Join(alike.Select(a => a.Axle.Name))}: {done} of {due} {(due == 1 ? "fixing" : "fixings")} finally tightened{(lowered ? " with the vehicle standing" : "; that it stood on its wheels is not recorded")}, to the maker's {units.Torque(alike.Key)}.");
         }
 
         if (state.Work.At("vehicle", "road-test")?.Word is { } roadTest)

@@ -111,7 +111,11 @@ internal sealed class SheetFlow : IDisposable
 
     public void Paragraph(string words, XColor? color = null, double size = Size, bool bold = false)
     {
-        foreach (var line in SheetText.Wrap(Graphics, words, size, Width, bold))
+        var lines = SheetText.Wrap(Graphics, words, size, Width, bold);
+
+        // A short one stays whole: no line of it stands alone on the next page.
+        Need(SheetText.Line(size) * Math.Min(lines.Count, 4));
+        foreach (var line in lines)
         {
             Need(SheetText.Line(size));
             SheetText.Draw(Graphics, line, Left, _at + size, size, color ?? SheetInk.Ink, bold);
@@ -197,6 +201,12 @@ internal sealed class SheetFlow : IDisposable
     private void TableHead(IReadOnlyList<Column> columns, List<double> widths, double size)
     {
         var x = Left;
+        if (columns.All(c => c.Title.Length == 0))
+        {
+            Graphics.DrawLine(SheetInk.Line(SheetInk.Ink, 0.6), Left, _at, Left + Width, _at);
+            return;
+        }
+
         for (var i = 0; i < columns.Count; i++)
         {
             SheetText.Draw(Graphics, columns[i].Title, x, _at + size + 1, size - 0.6, SheetInk.Soft);

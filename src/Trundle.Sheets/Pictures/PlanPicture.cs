@@ -66,7 +66,7 @@ internal static class PlanPicture
         if (spare is not null)
         {
             Body(g, spare, box.Right - 60, middle);
-            Words(g, spare, box.Right - 60 - (Long / 2), middle + 19, scale, 100);
+            Words(g, spare, box.Right - 60 - (Long / 2), middle + 19, scale, 60 + (Long / 2));
         }
 
         double X(int axle) => box.X + 30 + (Long / 2) + ((axle - 1) * column);
@@ -87,6 +87,11 @@ internal static class PlanPicture
     {
         // Many axles stand close: their words shrink with the room.
         var size = Math.Min(8, 8 * width / 92);
+        if (wheel.Lines.Count > 0 && SheetText.Width(g, wheel.Lines[0], size) is var needed && needed > width)
+        {
+            size *= width / needed;
+        }
+
         SheetText.Draw(g, wheel.Name, x, top, size + 0.5, SheetInk.Ink, true);
         for (var i = 0; i < wheel.Lines.Count; i++)
         {

@@ -43,6 +43,8 @@ internal static class TreadPicture
         var perMillimetre = Scale(tread, 22 * unit);
         (string Name, IReadOnlyList<Length> Depths)[] zones =
             [("inner", tread?.Inner ?? []), ("centre", tread?.Centre ?? []), ("outer", tread?.Outer ?? [])];
+        var lineAt = scale.Limit is { } least ? ground - (least.Millimetres * perMillimetre) : (double?)null;
+        var words = new List<Action>();
         for (var z = 0; z < zones.Length; z++)
         {
             var x = left + ((8 + (z * 23)) * unit);
@@ -55,7 +57,7 @@ internal static class TreadPicture
                 continue;
             }
 
-            Rib(g, zones[z].Depths, x, width, ground, perMillimetre, unit, scale);
+            Rib(g, zones[z].Depths, x, width, ground, perMillimetre, unit, scale, lineAt, words);
         }
 
         g.DrawPath(SheetInk.Line(SheetInk.Ink, 0.8), carcass);
@@ -65,6 +67,9 @@ internal static class TreadPicture
             g.DrawLine(SheetInk.Line(SheetInk.Ink, 0.5, 2.5, 1.5), left + (4 * unit), y, right, y);
             SheetText.Draw(g, scale.Words(limit), right + unit, y + (1.6 * unit), 4.6 * unit, SheetInk.Soft);
         }
+
+        // The depths stand over the limit line, never under it.
+        words.ForEach(w => w());
     }
 
     /// <summary>Three small bars with the least depth of each zone, standing on <paramref name="ground"/>.</summary>
@@ -102,7 +107,7 @@ internal static class TreadPicture
     public static double BarsWidth(XGraphics g, DepthScale scale, double size) =>
         (7.1 * size) + (scale.Limit is { } limit ? SheetText.Width(g, scale.Words(limit), 0.82 * size) + 2 : 0);
 
-    private static void Rib(XGraphics g, IReadOnlyList<Length> depths, double x, double width, double ground, double perMillimetre, double unit, DepthScale scale)
+    private static void Rib(XGraphics g, IReadOnlyList<Length> depths, double x, double width, double ground, double perMillimetre, double unit, DepthScale scale, double? lineAt, List<Action> words)
     {
         var step = width / depths.Count;
         var size = Math.Min(4.8, 10.6 / depths.Count) * unit;
@@ -112,7 +117,17 @@ internal static class TreadPicture
             var height = Math.Max(depths[i].Millimetres * perMillimetre, 0.8);
             var line = SheetInk.Line(below ? SheetInk.Major : SheetInk.Ink, below ? 1.2 : 0.6);
             g.DrawRectangle(line, SheetInk.Fill(SheetInk.Rubber), x + (i * step), ground - height, step, height);
-            SheetText.Draw(g, scale.Number(depths[i]), x + ((i + 0.5) * step), ground - height - (1.2 * unit), size, below ? SheetInk.MajorWord : SheetInk.Ink, below, Align.Middle);
+            var (text, at, foot) = (scale.Number(depths[i]), x + ((i + 0.5) * step), ground - height - (1.2 * unit));
+            words.Add(() =>
+            {
+                if (lineAt is { } y && y > foot - size && y < foot + 1)
+                {
+                    var room = SheetText.Width(g, text, size, below);
+                    g.DrawRectangle(XBrushes.White, at - (room / 2) - 0.5, foot - (size * 0.85), room + 1, size);
+                }
+
+                SheetText.Draw(g, text, at, foot, size, below ? SheetInk.MajorWord : SheetInk.Ink, below, Align.Middle);
+            });
         }
     }
 
