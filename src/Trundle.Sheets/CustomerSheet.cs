@@ -83,7 +83,7 @@ internal static class CustomerSheet
         }
 
         var stops = state.Stops.GroupBy(s => (What: content.WhatStops(s), s.Why))
-            .Select(alike => $"{(alike.Count() == 1 ? SheetContent.Capital(content.Placed(alike.First().Position, alike.Key.What)) : $"{content.Places(alike.Select(s => s.Position))}: {alike.Key.What}")}. {SheetContent.Capital(alike.Key.Why.TrimEnd('.'))}.")
+            .Select(alike => $"{(alike.Count() == 1 ? SheetContent.Capital(content.Placed(alike.First().Position, alike.Key.What)) : $"{content.Places(alike.Select(s => s.Position))}: {alike.Key.What}")}{(alike.Key.What.EndsWith('?') ? "" : ".")} {SheetContent.Capital(alike.Key.Why.TrimEnd('.'))}.")
             .ToList();
         lines.AddRange(stops.Take(most));
         if (stops.Count > most)
@@ -113,7 +113,7 @@ internal static class CustomerSheet
             {
                 w.Leaving?.Tyre?.Marking?.Typed,
                 w.Leaving?.Pressure is { } p ? content.Units.Pressure(p.Value) : null,
-            }.OfType<string>()], w.Leaving?.Tread, w.WorstLeaving)).ToList();
+            }.OfType<string>()], w.Leaving?.Tread, w.Leaving is null && w.WorstLeaving == Category.None ? null : w.WorstLeaving)).ToList();
         if (wheels.Count == 0)
         {
             return top;

@@ -133,7 +133,8 @@ internal static class FileFixings
     /// <summary>The re-torque that the visit leaves due, and whether it was done.</summary>
     private static void CheckedAgain(SheetFlow flow, SheetContent content)
     {
-        if (Visits.Bay.ReTorqueDue.Of(content.State) is not { } due)
+        // Before any fixing has its final torque there is nothing to check again.
+        if (Visits.Bay.ReTorqueDue.Of(content.State) is not { } due || (due.Done is null && content.Wheels.All(w => w.FinalTorques.Count == 0)))
         {
             return;
         }

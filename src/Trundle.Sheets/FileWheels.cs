@@ -102,7 +102,7 @@ internal static class FileWheels
         {
             // What is no damage is a reason too: the depth, the age, the pressure that was found.
             var why = part.Damage.Select(d => $"{d.What}: {d.Verdict.Word()}")
-                .Concat(part.Reasons.Where(r => r.Category > Engine.Findings.Category.None && !r.Rule.StartsWith("damage.", StringComparison.Ordinal) && !r.Rule.StartsWith("wheel.", StringComparison.Ordinal)).Select(r => content.Said(r, Engine.Findings.FindingWords.Of(r))))
+                .Concat(part.Reasons.Where(r => r.Category > Engine.Findings.Category.None && (part.Damage.Count == 0 || !(r.Rule.StartsWith("damage.", StringComparison.Ordinal) || r.Rule.StartsWith("wheel.", StringComparison.Ordinal)))).Select(r => content.Said(r, Engine.Findings.FindingWords.Of(r))))
                 .Distinct(StringComparer.Ordinal).ToList();
             yield return $"{SheetContent.Capital(part.Part.Word())}: {part.Verdict.Word()}{(why.Count > 0 ? $" ({string.Join("; ", why)})" : "")}";
         }

@@ -181,4 +181,20 @@ public class FileSheetTests
         text.ShouldHold("Oil raises the clamp");
         text.ShouldHold("Re-torque after 25 to 50 mi (40 to 80 km) (DVSA");
     }
+
+    /// <summary>samples/visit-copper-lorry.json: its front axle begun and left, nothing entered of its rear axle.</summary>
+    [Fact]
+    public void A_lorry_whose_wheels_were_begun_is_told_plainly_on_both_sheets()
+    {
+        var visit = (JsonObject)JsonNode.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "visit-copper-lorry.json")))!;
+        var customer = TestVisits.Text(TestVisits.Write(visit).Pdf);
+        customer.ShouldHold("Front left, front right: Run low, or damaged? It is a hold point");
+        customer.ShouldHold("Axle 1: fixings engaged 11.0 turns (16.5 mm) (should be 14.0 turns)");
+        customer.ShouldHold("2L not looked at");
+        customer.ShouldHold("2R not looked at");
+        customer.ShouldNotHold("1L not looked at");
+        var file = TestVisits.Text(TestVisits.Write(visit, SheetReader.File).Pdf);
+        file.ShouldHold("Wheel: renew (seat worn)");
+        file.ShouldNotHold("Re-torque due");
+    }
 }

@@ -31,7 +31,12 @@ public sealed class RecallTests : IAsyncLifetime
         page.ShouldContain("Red &lt;coup");
         page.ShouldContain("it was recorded without its date");
         page.ShouldContain("/recall.csv?plant=1AB&amp;code=CD&amp;from=1025&amp;to=2225");
-        (await _bay.GetAsync("/recall?plant=1AC")).Text.ShouldContain("0 tyres match, 0 may match");
+
+        // What must not be done with a recalled tyre stands over the list of them, and where there is none it warns of nothing.
+        page.IndexOf("may not be sold or fitted again", StringComparison.Ordinal).ShouldBeInRange(page.IndexOf("class=\"caution\"", StringComparison.Ordinal), page.IndexOf("What is known", StringComparison.Ordinal));
+        var (_, none) = await _bay.GetAsync("/recall?plant=1AC");
+        none.ShouldContain("0 tyres match, 0 may match");
+        none.ShouldNotContain("may not be sold or fitted again");
         (await _bay.GetAsync("/recall")).Text.ShouldNotContain("recorded number");
     }
 

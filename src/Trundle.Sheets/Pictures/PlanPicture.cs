@@ -10,8 +10,8 @@ namespace Trundle.Sheets.Pictures;
 /// <param name="Name">In words.</param>
 /// <param name="Lines">What is written at it, the first in full ink.</param>
 /// <param name="Tread">Its depths, or null.</param>
-/// <param name="Category">The gravest finding there.</param>
-internal sealed record PlanWheel(Position Position, string Name, IReadOnlyList<string> Lines, TreadDepths? Tread, Category Category);
+/// <param name="Category">The gravest finding there, or null where nothing was looked at.</param>
+internal sealed record PlanWheel(Position Position, string Name, IReadOnlyList<string> Lines, TreadDepths? Tread, Category? Category);
 
 /// <summary>The vehicle as its axle lines seen from above, the front at the left and the left side on top.</summary>
 internal static class PlanPicture
@@ -76,10 +76,17 @@ internal static class PlanPicture
     {
         g.DrawRoundedRectangle(SheetInk.Line(SheetInk.Ink, 1), XBrushes.White, x - (Long / 2), y - (Across / 2), Long, Across, 8, 8);
         SheetText.Draw(g, wheel.Position.ToString(), x, y + 3, 8.5, SheetInk.Ink, true, Align.Middle);
-        SquarePicture.Draw(g, x + (Long / 2) + 4, y - 5, 10, wheel.Category);
-        if (wheel.Category != Category.None)
+        if (wheel.Category is not { } category)
         {
-            SheetText.Draw(g, SquarePicture.Words(wheel.Category), x + (Long / 2) + 17, y + 2.7, 7.5, SquarePicture.Color(wheel.Category));
+            // An empty square would say that it is in order.
+            SheetText.Draw(g, "not looked at", x + (Long / 2) + 4, y + 2.7, 7.5, SheetInk.Soft);
+            return;
+        }
+
+        SquarePicture.Draw(g, x + (Long / 2) + 4, y - 5, 10, category);
+        if (category != Category.None)
+        {
+            SheetText.Draw(g, SquarePicture.Words(category), x + (Long / 2) + 17, y + 2.7, 7.5, SquarePicture.Color(category));
         }
     }
 

@@ -157,7 +157,7 @@ internal static class SetEndpoints
         var address = string.Create(CultureInfo.InvariantCulture, $"{context.Request.Scheme}://{context.Request.Host}/sets/{id:D}");
         var labels = set.Positions.Select(p => new LabelContent(
             $"Set {set.Kept.Number}", $"{SetForms.Word(p)}, {p}", set.Vehicle, set.Place,
-            [.. new[] { Text(p, "tyre.marking"), Text(p, "tyre.tin") is { } tin ? $"TIN {tin}" : null, Depths(set, p) is { } depths ? $"tread {depths}" : null }.OfType<string>()],
+            [.. new[] { Text(p, "tyre.marking"), Text(p, "tyre.tin") is { } tin ? $"TIN {tin}" : null, Depths(set, p) is { } depths ? $"tread inner / centre / outer: {depths}" : null }.OfType<string>()],
             set.InOn, address)).ToList();
         return Results.File(SetLabel.Write(labels, paper), "application/pdf", $"set-{set.Kept.Number}-labels.pdf");
 
