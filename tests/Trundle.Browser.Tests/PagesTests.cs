@@ -151,6 +151,7 @@ public sealed class ToolPagesTests(Bay bay, Device device) : IClassFixture<Devic
     [InlineData("replace")]
     [InlineData("calibrate")]
     [InlineData("capture")]
+    [InlineData("balancer")]
     public async Task A_blank_tool_has_no_fault(string key)
     {
         await device.KeepFormAsync(key, "{}");
@@ -163,6 +164,19 @@ public sealed class ToolPagesTests(Bay bay, Device device) : IClassFixture<Devic
         await device.KeepFormAsync(key, Bay.Sample(sample));
         device.Whole = true;
         await device.CheckAsync($"/bay/tools/{key}", $"tool-{Path.GetFileNameWithoutExtension(sample)}");
+    }
+
+    [Theory]
+    [InlineData("wheel-shop")]
+    [InlineData("reduction")]
+    [InlineData("traverse-inner")]
+    [InlineData("index")]
+    [InlineData("repeat")]
+    public async Task A_test_of_the_balancer_with_its_answer_has_no_fault(string test)
+    {
+        await device.KeepFormAsync("balancer", Bay.Sample("balance-machine-worked.json"));
+        device.Whole = true;
+        await device.CheckAsync($"/bay/tools/balancer?test={test}", $"tool-balancer-{test}");
     }
 
     [Fact]

@@ -9,6 +9,9 @@ namespace Trundle.Visits.Operations;
 /// <summary>A runout in a technician's words.</summary>
 internal static class RunoutWords
 {
+    /// <summary>A share in per cent; unevenly spaced places can make more of an order than it has.</summary>
+    private static string Share(double share) => share > 1 ? "over 100 %" : $"{Quantity.Number(100 * share, 0)} %";
+
     /// <summary>What the places cannot tell, and a reading that does not belong.</summary>
     public static IEnumerable<(string Code, int? Order, string Message)> Warnings(RunoutAnswer answer)
     {
@@ -18,7 +21,7 @@ internal static class RunoutWords
         {
             yield return found.EvenlySpaced
                 ? ("aliasing", leak.Order, string.Create(CultureInfo.InvariantCulture, $"{count} places around cannot tell order {leak.Order} from order 1: what is called first harmonic may be order {leak.Order} in part. Measure at eight places or more."))
-                : ("leakage", leak.Order, string.Create(CultureInfo.InvariantCulture, $"With these places {leak.Share:P0} of order {leak.Order} shows up as first harmonic. Fill the gaps, or fit more orders."));
+                : ("leakage", leak.Order, string.Create(CultureInfo.InvariantCulture, $"With these places {Share(leak.Share)} of order {leak.Order} shows up as first harmonic. Fill the gaps, or fit more orders."));
         }
 
         if (found.EvenlySpaced)

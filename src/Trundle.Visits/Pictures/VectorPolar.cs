@@ -35,7 +35,14 @@ public sealed record NumberVector(string Label, double Size, Angle At, VectorLoo
 /// <param name="Zero">What stands at the angle nothing, such as "index mark".</param>
 /// <param name="Unit">The meter's unit, or empty.</param>
 /// <param name="Vectors">The vectors.</param>
-public sealed record VectorView(string Title, string Zero, string Unit, IReadOnlyList<NumberVector> Vectors);
+public sealed record VectorView(string Title, string Zero, string Unit, IReadOnlyList<NumberVector> Vectors)
+{
+    /// <summary>What an end must lie within to be right, drawn as a washed circle about the centre; or null.</summary>
+    public double? Within { get; init; }
+
+    /// <summary>How the angles count, in words.</summary>
+    public string Sense { get; init; } = "angles are in the input's own sense";
+}
 
 /// <summary>Vectors in a meter's own unit on a polar grid: angle nothing on top, growing clockwise on the paper, in the input's one sense.</summary>
 public static class VectorPolar
@@ -49,8 +56,15 @@ public static class VectorPolar
     {
         ArgumentNullException.ThrowIfNull(view);
         var svg = new Svg(id, 268, 272, view.Title, Describe(view));
-        var full = MatchVectors.FullScale(view.Vectors.Select(v => v.Size).DefaultIfEmpty(0).Max());
+
+        // A circle that an end must lie within keeps some room around it.
+        var full = MatchVectors.FullScale(view.Vectors.Select(v => v.Size).Append(1.2 * view.Within ?? 0).DefaultIfEmpty(0).Max());
         svg.Circle(Centre, CentreY, Radius, Svg.Card, Svg.Hairline, 1.25);
+        if (view.Within is { } within)
+        {
+            svg.Circle(Centre, CentreY, within / full * Radius, Svg.Wash, Svg.Accent, 1.5, "4 3");
+        }
+
         svg.Circle(Centre, CentreY, Radius / 2, "none", Svg.Hairline);
         for (var degrees = 0; degrees < 360; degrees += 30)
         {
@@ -60,8 +74,11 @@ public static class VectorPolar
 
         svg.Words(Centre, 15, view.Zero, 13, "middle", Svg.Soft);
         svg.Path($"M{Svg.N(Centre - 6)} 20h12l-6 8z", Svg.Ink, "none");
-        svg.Words(Centre + 5, CentreY - Radius + 15, Words(full, view.Unit), 12, "start", Svg.Soft);
-        svg.Words(Centre + 5, CentreY - (Radius / 2) + 15, Words(full / 2, view.Unit), 12, "start", Svg.Soft);
+
+        // The rings' figures stand beside the upper spoke: to its left where a vector lies to its right.
+        var (side, anchor) = view.Vectors.Any(v => WheelAngle.FromDegrees(v.At.Degrees).Degrees < 30) ? (-5, "end") : (5, "start");
+        svg.Words(Centre + side, CentreY - Radius + 15, Words(full, view.Unit), 12, anchor, Svg.Soft);
+        svg.Words(Centre + side, CentreY - (Radius / 2) + 15, Words(full / 2, view.Unit), 12, anchor, Svg.Soft);
         var marks = new List<(double X, double Y)>();
         foreach (var vector in view.Vectors)
         {
@@ -76,7 +93,7 @@ public static class VectorPolar
     {
         ArgumentNullException.ThrowIfNull(view);
         return string.Join("; ", view.Vectors.Select(v => $"{v.Label} {Words(v.Size, view.Unit)} at {Degrees(v.At)}{(v.Error is { } e ? $", give or take {Words(e.Size, view.Unit)} and {Quantity.Number(e.Angle.Degrees, 1)}°" : "")}"))
-            + $". The {view.Zero} is at zero; angles are in the input's own sense.";
+            + $"{(view.Within is { } within ? $"; the circle is {Words(within, view.Unit)}" : "")}. {(char.IsLetter(view.Zero[0]) ? $"The {view.Zero}" : view.Zero)} is at the top; {view.Sense}.";
     }
 
     private static void One(Svg svg, NumberVector vector, double full, List<(double X, double Y)> marks)

@@ -1,6 +1,7 @@
 using Trundle.Visits.Bay;
 using Trundle.Visits.Files;
 using Trundle.Visits.Operations;
+using Trundle.Web.Client.Tools.Balancer;
 using Trundle.Web.Client.Tools.Match;
 using Trundle.Web.Client.Tools.Runout;
 
@@ -18,6 +19,12 @@ public sealed record Tool(string Key, string Title, string Line, Operation Opera
 
     /// <summary>True where a form takes so long to reckon that it waits to be asked.</summary>
     public Func<ToolForm, bool> IsLong { get; init; } = _ => false;
+
+    /// <summary>True where a form takes long enough to be felt: the page says that it reckons, and then does.</summary>
+    public Func<ToolForm, bool> IsSlow { get; init; } = _ => false;
+
+    /// <summary>The parts of its file that are each answered by themselves; none where the whole is.</summary>
+    public IReadOnlyList<ToolPart> Parts { get; init; } = [];
 
     /// <summary>How angles count on its page; null where there are none.</summary>
     public string? Angles { get; init; } = "from the valve, clockwise";
@@ -39,15 +46,33 @@ public sealed record Tool(string Key, string Title, string Line, Operation Opera
         new("match", "Match mounting", "turn the tyre on its wheel", OperationList.Of("match")) 
         {
             Draw = (_, form) => form.Answer!.Drawings(),
+            IsSlow = form => Math.Max(form.Count("tyres"), form.Count("wheels")) >= MatchKind.SlowSet,
             IsLong = form => Math.Max(form.Count("tyres"), form.Count("wheels")) > MatchKind.LargeSet,
         },
         new("trial", "Trial mass", "on the vehicle", OperationList.Of("balance trial")) { Draw = (file, _) => TrialDrawing.Of(file), Angles = "in one sense throughout" },
         new("calibrate", "Known masses", "calibrate a balancer", OperationList.Of("balance calibrate")) { Draw = (_, form) => CalibrateDrawing.Of(form.Body!), Angles = "from the wheel’s zero, clockwise", AtWheel = false },
         new("leak", "Loss of air", "how fast, and until the warning", OperationList.Of("leak")) { Draw = (file, form) => LeakDrawing.Of(file, form.Units.Pressure), Angles = null, InUnit = units => ("pressures in", units.Pressure) },
         new("replace", "Stand-in size", "instead of the placard’s", OperationList.Of("replace")) { Angles = null, InUnit = units => ("pressures in", units.Pressure), AtWheel = false, AtVehicle = true },
+        new(BalancerTest.Tool, "Test the balancer", "is it right in itself?", OperationList.Of("balance machine"))
+        {
+            Draw = (file, form) => MachineDrawing.Of(file, form.Units.Mass), Angles = "clockwise", AtWheel = false, Parts = [.. BalancerTest.All.Select(t => new ToolPart(t.Part, t.Besides))],
+        },
         new("capture", "Recorded spin", "CSV or WAV of one spin", OperationList.Of("balance capture")) { Draw = (_, form) => CaptureDrawing.Of(form.Body!, form.Units.Mass), AtWheel = false },
     ];
 
     /// <summary>The one of a key, or null.</summary>
     public static Tool? Of(string? key) => All.FirstOrDefault(t => t.Key == key);
+}
+
+/// <summary>A part of a tool's file that is answered by itself.</summary>
+/// <param name="Path">Its path.</param>
+/// <param name="Besides">The paths of fields elsewhere that it alone reads.</param>
+public sealed record ToolPart(string Path, IReadOnlyList<string> Besides)
+{
+    /// <summary>True where no other part reads a field.</summary>
+    public bool Owns(string field)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        return Besides.Append(Path).Any(p => field == p || field.StartsWith(p + ".", StringComparison.Ordinal));
+    }
 }

@@ -172,4 +172,14 @@ public class RunoutOperationTests
         problem.Where.ShouldBe(where);
         problem.Code.ShouldBe(code);
     }
+
+    [Fact]
+    public void More_than_the_whole_of_another_order_is_told_as_over_a_hundred_per_cent()
+    {
+        var body = new JsonObject { ["part"] = "assembly", ["direction"] = "radial", ["readings"] = new JsonArray([.. new[] { 0, 12, 25, 40, 55, 70 }.Select(a => (JsonNode?)new JsonObject { ["angle"] = a, ["value"] = "0.1 mm" })]) };
+        var leaks = OperationList.Of("runout").Run(FileNode.From(body)).Value.Body["warnings"]!.AsArray().Where(w => w!["code"]!.GetValue<string>() == "leakage").Select(w => w!["message"]!.GetValue<string>()).ToList();
+        leaks.ShouldNotBeEmpty();
+        leaks.ShouldContain(m => m.StartsWith("With these places over 100 % of order 2 shows up as first harmonic."));
+        leaks.ShouldAllBe(m => !System.Text.RegularExpressions.Regex.IsMatch(m, @"[\d,]{4,} %"));
+    }
 }

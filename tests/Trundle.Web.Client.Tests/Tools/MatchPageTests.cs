@@ -92,6 +92,30 @@ public sealed class MatchPageTests : ToolContext
     }
 
     [Fact]
+    public async Task A_set_that_is_felt_says_that_it_reckons_and_then_reckons_by_itself()
+    {
+        JsonArray Parts(string letter) => new([.. Enumerable.Range(1, 8).Select(i => (JsonNode?)new JsonObject
+        {
+            ["id"] = $"{letter}{i}", ["force"] = new JsonObject { ["amplitude"] = $"{20 + (i * i)} N", ["highPoint"] = 41 * i % 360 },
+        })]);
+        var file = new JsonObject { ["on"] = "forceVariation", ["amplitude"] = "zeroToPeak", ["objective"] = "worst", ["tyres"] = Parts("T"), ["wheels"] = Parts("W") };
+        Browser.Remembered["trundle-match"] = new JsonObject(FileFields.Of("", file).Select(f => KeyValuePair.Create(f.Field, (JsonNode?)f.Typed))).ToJsonString();
+        var page = Tool("match");
+        page.WaitForAssertion(() => page.FindAll(".match-pair").Count.ShouldBe(8));
+
+        // The answer of before stands until the new one is there, and the foot says what goes on.
+        var said = new List<(string Thumb, int Pairs)>();
+        page.OnMarkupUpdated += (_, _) => said.Add((page.Find(".next").TextContent, page.FindAll(".match-pair").Count));
+        await Control(page, "makerLimit").ChangeAsync(new() { Value = "60" });
+        page.WaitForAssertion(() => page.Find(".match-pair").TextContent.ShouldContain("60.0 N"));
+        said.ShouldContain(s => s.Thumb.Contains("Reckoning …") && s.Pairs == 8);
+        said.ShouldAllBe(s => s.Pairs == 8);
+        page.Find(".next").TextContent.ShouldNotContain("Reckoning");
+        file["makerLimit"] = "60 N";
+        Form(page).Body!.ToJsonString().ShouldBe(OperationList.Of("match").Run(FileNode.From(file)).Value.Body.ToJsonString());
+    }
+
+    [Fact]
     public void A_set_is_entered_part_by_part_with_names_that_stand_ready()
     {
         var page = Tool("match");

@@ -18,6 +18,10 @@ public sealed class WantedTests
     [InlineData("calibrate", "planes.outer.axial", "where the outer known mass sits: radius and distance")]
     [InlineData("calibrate", "spins.2.added.0.mass", "the whole of known mass 1 of spin 3: plane, mass, angle")]
     [InlineData("calibrate", "spins.1.points", "what both transducers read in spin 2")]
+    [InlineData("balancer", "planes.outer.radius", "where the weights sit in the outer plane: the radius")]
+    [InlineData("balancer", "traverse.inner.shown", "the amounts shown at all twelve places")]
+    [InlineData("balancer", "knownMass.spins.1.added.0.mass", "the whole of known mass 1 of spin 2: plane, mass, angle")]
+    [InlineData("balancer", "index.spins.2.display.inner.mass", "what was shown at spin 3, in both planes")]
     public void A_field_has_words(string tool, string field, string words) => Wanted.Of(tool, field).ShouldBe(words);
 
     [Fact]

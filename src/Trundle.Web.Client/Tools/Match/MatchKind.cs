@@ -17,6 +17,9 @@ public sealed record MatchKind(string Key, string AmountKey, string PlaceKey, st
     /// </summary>
     public const int LargeSet = 12;
 
+    /// <summary>A set of so many holds the browser's one thread long enough to be felt: the page says that it reckons before it does.</summary>
+    public const int SlowSet = 8;
+
     /// <summary>Radial force variation.</summary>
     public static MatchKind Force { get; } = new("force", "amplitude", "highPoint", "Force variation", "High point", new(HabitKind.Force, "N"));
 

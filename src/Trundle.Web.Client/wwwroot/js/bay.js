@@ -122,6 +122,10 @@ export function recall(name) {
 export function settle(field) {
   const target = field ? document.getElementById(field) : null;
   if (target) {
+    for (let folded = target.closest("details"); folded; folded = folded.parentElement.closest("details")) {
+      folded.open = true;
+    }
+
     target.scrollIntoView({ block: "center" });
     const control = target.matches("input, select, textarea, button, a") ? target : target.querySelector("input, select, textarea, button, a");
     control?.focus({ preventScroll: true });
