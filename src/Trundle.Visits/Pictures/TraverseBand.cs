@@ -24,7 +24,7 @@ public static class TraverseBand
     {
         ArgumentNullException.ThrowIfNull(view);
         var off = view.Ratios.Select(r => 100 * (r - 1)).ToList();
-        var full = Math.Max(1.5 * view.LimitPercent, 1.15 * off.Max(Math.Abs));
+        var full = Math.Max(1.5 * view.LimitPercent, 1.4 * off.Max(Math.Abs));
         double Y(double percent) => Middle - (percent / full * (Bottom - Top) / 2);
         double X(double place) => Left + 12 + (place * (Right - Left - 24) / (off.Count - 1));
 

@@ -3,7 +3,6 @@ using System.Text.Json.Nodes;
 using Bunit;
 using Trundle.Visits.Files;
 using Trundle.Visits.Operations;
-using Trundle.Web.Client.Frame;
 using Trundle.Web.Client.Tools;
 using Trundle.Web.Client.Tools.Balancer;
 
@@ -36,6 +35,7 @@ public sealed class BalancerPageTests : ToolContext
 
         (file["traverse"] as JsonObject)?.Remove("outer");
         Form(page).Body!.ToJsonString().ShouldBe(OperationList.Of("balance machine").Run(FileNode.From(file)).Value.Body.ToJsonString());
+        page.Find("[aria-label=Answer] h2").TextContent.ShouldStartWith("What it says · ");
         page.FindAll("[aria-label=Answer] figure svg").Count.ShouldBe(drawings);
         page.FindAll("[aria-label=Answer] svg").ShouldAllBe(s => s.QuerySelector("title") != null && s.QuerySelector("desc")!.TextContent.Length > 40);
         page.FindAll("nav[aria-label=Tests] a").ShouldAllBe(a => a.TextContent.EndsWith("passed", StringComparison.Ordinal));
@@ -107,6 +107,28 @@ public sealed class BalancerPageTests : ToolContext
         await Control(page, "index.spins.1.display.inner.mass").ChangeAsync(new() { Value = "4" });
         Form(page)["index.spins.1.turned"].ShouldBe("180");
         page.FindAll("p.caution").ShouldContain(c => c.TextContent.Contains("If it does not run on freely, stop"));
+    }
+
+    [Fact]
+    public async Task Where_nobody_gave_a_limit_the_figure_is_told_and_not_judged()
+    {
+        var page = Test("repeat", Worked);
+        await Control(page, "repeat.limit").ChangeAsync(new() { Value = "" });
+        var answer = page.Find("[aria-label=Answer]").TextContent;
+        answer.ShouldContain("Undecided. Ask the machine's maker how well spins should repeat.");
+        answer.ShouldContain("Inner plane: not judged");
+        answer.ShouldContain("Limit not given");
+        answer.ShouldContain("the limit is the machine maker's to say, and was not given");
+    }
+
+    [Fact]
+    public void From_one_test_to_another_the_page_goes_with_the_address()
+    {
+        var page = Test("repeat", Worked);
+        Navigation.NavigateTo(BalancerTest.All.Single(t => t.Key == "index").Address);
+        page.WaitForAssertion(() => page.FindAll("#f-index-spins").Count.ShouldBe(1));
+        page.FindAll("#f-repeat-spins").ShouldBeEmpty();
+        page.Find("nav[aria-label=Tests] a[aria-current]").TextContent.ShouldStartWith("Index balancing");
     }
 
     [Fact]
