@@ -122,7 +122,7 @@ internal static class FileSheet
 
     private static string Recorded(StepState state, SheetContent content) => state.Record switch
     {
-        null => "–",
+        null => state.Step.Entry == StepEntry.Repair && state.Standing == StepStanding.Passed ? "see puncture repairs" : "–",
         { Pressure: { } pressure } => content.Units.Pressure(pressure),
         { Torques.Count: 1 } => "1 torque, see fixings",
         { Torques.Count: > 0 } torques => $"{torques.Torques.Count.ToString(CultureInfo.InvariantCulture)} torques, see fixings",

@@ -22,6 +22,21 @@ public sealed class ProcedurePagesTests(Bay bay, Device device) : IClassFixture<
     }
 
     [Fact]
+    public async Task The_new_valve_and_another_wheel_are_entered_at_the_wheel_without_a_fault()
+    {
+        var visit = await device.CopyAsync(await bay.VisitAsync("Blue hatchback"), "Amber hatchback, DEMO 42");
+        await device.SendAsync(visit,
+            ("work.jobs.2L", "demount"), ("fitted.2L.sensor", "none"), ("fitted.2L.valve.kind", "rubber-snap-in"), ("fitted.2L.valve.state", "cracked"),
+            ("work.steps.vehicle.chocks", "done"), ("work.steps.vehicle.lift-points", "done"), ("work.steps.vehicle.stands", "stands firm"),
+            ("work.steps.2L.core-out", "no more air"), ("work.steps.2L.rim-check", "sound"), ("work.renewed.2L.valve.kind", "clamp-in"), ("work.renewed.2L.valve.rating", "200 kPa"),
+            ("work.renewed.2L.tyre.marking", "195/65 R15 91H"), ("work.renewed.2L.wheel.rim", "6J x 15"));
+        device.Whole = true;
+        await device.CheckAsync($"/bay/{visit}/offTheCar/2L/valve", "procedure-new-valve", part: "The new valve is");
+        await device.CheckAsync($"/bay/{visit}/offTheCar/2L/mount", "procedure-another-wheel", unfolded: true, part: "takes this one’s place");
+        await device.CheckAsync($"/bay/{visit}/plan/jobs", "plan-renewed", part: "Renewed with the new tyres");
+    }
+
+    [Fact]
     public async Task The_office_pages_of_the_procedure_have_no_fault()
     {
         bay.Address.ShouldNotBeNull();

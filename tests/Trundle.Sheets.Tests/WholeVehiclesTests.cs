@@ -31,7 +31,7 @@ public sealed class WholeVehiclesTests
             ["damage.puncture.crown@1R", "winter.tread@1L", "pressure.low@1R", "pressure.low@S"],
             ["winter.tread@2L", "winter.tread@2R"], true, true,
             ["Rotated (forward cross): 2R to 1L, 2L to 1R, 1L to 2L, 1R to 2R", "puncture, tread, 3 mm (limit 6.4 mm, 0.25 in)", "Puncture at the front right repaired from inside: hole of 3.0 mm in the tread, plug and patch, stem and patch, 3 to 5 mm; soap test: no bubbles", "S 420 kPa", "Re-torque: between 61 890 km and 61 940 km"],
-            ["T115/70 D15 90M", "Austrian winter rule", "reaches 22 mm from the middle", "marked: 26-0120-2, T1"], ["psi (2", " mi ("]),
+            ["T115/70 D15 90M", "Austrian winter rule", "reaches 22 mm from the middle", "marked: 26-0120-2, T1", "Probed from inside: size, place, angle 1R see puncture repairs passed"], ["psi (2", " mi ("]),
         ["copper-coupe"] = new(Category.None,
             ["tread.depth@2L", "direction.rotation@1R", "wear.one-shoulder@2L"],
             [], true, true,

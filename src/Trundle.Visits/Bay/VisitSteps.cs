@@ -119,7 +119,7 @@ internal static class VisitSteps
     private static WheelJob JobAt(Position arrivedAt, LeavingVehicle leaves, VisitWork work, Circumstances kind)
     {
         var job = work.Jobs.GetValueOrDefault(arrivedAt, WheelJob.StaysOn);
-        if (work.Repairs.ContainsKey(arrivedAt) || work.RenewedWheels.ContainsKey(arrivedAt) || (kind.May(Circumstance.MultiPiece) && work.Renewed.ContainsKey(arrivedAt)))
+        if (work.Repairs.ContainsKey(arrivedAt) || work.RenewedWheels.ContainsKey(arrivedAt) || work.RenewedValves.ContainsKey(arrivedAt) || (kind.May(Circumstance.MultiPiece) && work.Renewed.ContainsKey(arrivedAt)))
         {
             // None of these is done with the tyre on its rim.
             job = WheelJob.Demount;

@@ -41,6 +41,7 @@ public sealed class RenewalsTests
         state.Leaving.At(Position.Read("2L").Value)!.Valve!.Renewed.ShouldBe(new DateOnly(2026, 3, 1), "as somebody said");
         state.Leaving.At(Position.Read("2L").Value)!.Tyre.ShouldBe(state.Arrived.At(Position.Read("2L").Value)!.Tyre);
         state.LeavingFindings.ShouldNotContain(f => f.Rule == "valve.state" && f.Category > Category.None);
+        state.Stops.ShouldContain(s => s.Position == "2L" && s.What == "Core out", "nobody renews a valve with the tyre on its rim: its steps are due");
         state.On(Leg.LookOver).Findings.Count(f => f.Rule == "valve.state" && f.Category > Category.None).ShouldBe(2, "they came in cracked");
     }
 
