@@ -51,7 +51,7 @@ public sealed class SigningInTests(Bay bay) : IAsyncLifetime
         await Field("Name").FillAsync("Kim");
         await Button("Add").ClickAsync();
         await LookAsync("people-new-code", "Code for Kim");
-        var code = await _page.Locator(".code").InnerTextAsync();
+        var code = await _page.Locator(".one-time-code").InnerTextAsync();
 
         // On the same tablet.
         await _page.GotoAsync("/code");

@@ -47,6 +47,18 @@ public sealed class TyreRecordsTests : IDisposable
         answer.Hits.Single(h => h.Tyre.Position == "1L").Tyre.Fate.ShouldContain("1AB CDEFHJ 3025");
     }
 
+    /// <summary>A recalled tyre under which a valve or a wheel was renewed is still on the vehicle.</summary>
+    [Theory]
+    [InlineData("work.renewed.1L.valve.kind", "clamp-in")]
+    [InlineData("work.renewed.1L.wheel.rim", "6J x 15")]
+    public void A_new_valve_or_wheel_is_no_new_tyre(string field, string typed)
+    {
+        Visit(("fitted.1L.tyre.tin", "1AB CDEFHJ 1025"), (field, typed));
+        var tyre = Look("1AB", "1025", "1125").Hits.ShouldHaveSingleItem().Tyre;
+        tyre.Left.ShouldBe(false);
+        tyre.Fate.ShouldContain("not known to have left the vehicle");
+    }
+
     [Fact]
     public void What_cannot_be_read_is_told_and_left_to_a_person()
     {

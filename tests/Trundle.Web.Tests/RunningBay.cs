@@ -108,7 +108,7 @@ public sealed partial class RunningBay : IAsyncDisposable
         Directory.Delete(_folder, true);
     }
 
-    [GeneratedRegex("<p class=\"code\">(?<code>[A-Z0-9-]+)</p>")]
+    [GeneratedRegex("<p class=\"one-time-code\">(?<code>[A-Z0-9-]+)</p>")]
     private static partial Regex Code();
 
     [GeneratedRegex("name=\"__RequestVerificationToken\" value=\"(?<token>[^\"]+)\"")]
