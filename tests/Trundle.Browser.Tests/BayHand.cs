@@ -50,6 +50,17 @@ internal sealed class BayHand(Bay bay, IPage page, string visit)
     /// <summary>Touches the step's own button under the thumb.</summary>
     public Task TouchAsync(string words) => page.Locator(".next").GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = words }).First.ClickAsync();
 
+    /// <summary>Enters a field, or touches the button of that name where no field is told.</summary>
+    public Task TakeAsync(string? field, string value) => field is null ? TouchAsync(value) : EnterAsync((field, value));
+
+    /// <summary>Goes to another place of the open visit as a tap does, with nothing loaded anew: it works with no network.</summary>
+    public async Task TapToAsync(string place)
+    {
+        var address = $"/bay/{visit}/{place}";
+        await page.EvaluateAsync("address => { if (location.pathname !== address) { document.activeElement?.blur(); Blazor.navigateTo(address); } }", address);
+        await page.WaitForFunctionAsync("address => location.pathname === address && document.activeElement !== document.body", address);
+    }
+
     /// <summary>Waits until the workshop's computer has a field.</summary>
     public async Task SentAsync(string field)
     {

@@ -30,13 +30,12 @@ public sealed partial class WholeVisitTests(Bay bay)
         var hand = new BayHand(bay, page, visit);
         errors.ShouldBeEmpty();
 
-        await ArriveAsync(hand);
-        await LookOverAsync(hand);
-        await hand.GoAsync("plan/rotation");
-        await hand.EnterAsync(("work.rotation", "none"));
-        await hand.GoAsync("plan/jobs");
-        await hand.EnterAsync(("work.jobs.1L", "demount"), ("work.jobs.1R", "stays on"), ("work.jobs.2L", "stays on"), ("work.jobs.2R", "stays on"));
-        await hand.SentAsync("work.jobs.2R");
+        foreach (var (place, entries) in InventedVisit.BeforeTheHandWork)
+        {
+            await hand.GoAsync(place);
+            await hand.EnterAsync(entries);
+            await hand.SentAsync(entries[^1].Field);
+        }
 
         await HandWorkAsync(page, hand, visit);
 
@@ -63,37 +62,6 @@ public sealed partial class WholeVisitTests(Bay bay)
         await TheCommandAnswersTheSameAsync(visit);
     }
 
-    private static async Task ArriveAsync(BayHand hand)
-    {
-        await hand.GoAsync("arrive");
-        await hand.EnterAsync(
-            ("vehicle.complaint", "front left loses air"), ("vehicle.odometer", "81500"),
-            ("rules", "uk"), ("date", "2026-03-14"));
-        await hand.SentAsync("date");
-        foreach (var axle in new[] { 1, 2 })
-        {
-            await hand.GoAsync($"arrive/axle-{axle}");
-            var at = $"vehicle.axles.{axle - 1}";
-            await hand.EnterAsync(
-                ($"{at}.placard.size", "205/65 R16C 107/105T"), ($"{at}.placard.cold", "380"),
-                ($"{at}.fixings.count", "5"), ($"{at}.fixings.torque", "160"));
-            await hand.SentAsync($"{at}.fixings.torque");
-        }
-    }
-
-    private static async Task LookOverAsync(BayHand hand)
-    {
-        foreach (var position in new[] { "1L", "1R", "2L", "2R" })
-        {
-            await hand.GoAsync($"lookOver/{position}");
-            var at = $"fitted.{position}";
-            await hand.EnterAsync(
-                ($"{at}.tyre.marking", "205/65 R16C 107/105T"), ($"{at}.tread.inner.0", "6.1"), ($"{at}.tread.centre.0", "6,4"),
-                ($"{at}.tread.outer.0", "6.0 mm"), ($"{at}.pressure.value", position == "1L" ? "55 psi" : "382"));
-            await hand.SentAsync($"{at}.pressure.value");
-        }
-    }
-
     /// <summary>Every step of the hand work, each on its own page, until nothing is open.</summary>
     private async Task HandWorkAsync(IPage page, BayHand hand, string visit)
     {
@@ -110,43 +78,10 @@ public sealed partial class WholeVisitTests(Bay bay)
             var field = open.Step.FieldAt(open.At);
             await hand.GoAsync($"{open.Step.Leg.Key()}/{open.At}/{open.Step.Id}");
             (await page.Locator("main").InnerTextAsync()).ShouldContain(open.Step.Cautions.Count > 0 ? open.Step.Cautions[0].Text : open.Step.Text);
-            switch (open.Step.Entry)
+            foreach (var (entered, value) in InventedVisit.StepEntries(open))
             {
-                case StepEntry.Confirm:
-                    await hand.TouchAsync("Done");
-                    break;
-                case StepEntry.Choice:
-                    if (open.Step.Choices.Count > 3)
-                    {
-                        await hand.EnterAsync((field, open.Step.Passing[0]));
-                    }
-                    else
-                    {
-                        await hand.TouchAsync(open.Step.Passing[0]);
-                    }
-
-                    break;
-                case StepEntry.Repair:
-                case StepEntry.Nothing:
-                    throw new InvalidOperationException($"This visit has no such step: {open.Step.Id}.");
-                case StepEntry.Text:
-                    await hand.EnterAsync((field, "nothing to add"));
-                    break;
-                case StepEntry.Pressure:
-                    await hand.EnterAsync((field, open.Step.Id == "seat" ? "240" : "380"));
-                    break;
-                case StepEntry.Spin:
-                    await hand.EnterAsync(($"{field}.inner.mass", "0"), ($"{field}.inner.angle", "0"), ($"{field}.outer.mass", "0"), ($"{field}.outer.angle", "0"));
-                    field = $"{field}.outer.angle";
-                    break;
-                case StepEntry.Torques:
-                    for (var n = 1; n <= 5; n++)
-                    {
-                        await hand.EnterAsync(($"{field}.{n}", "160"));
-                    }
-
-                    field = $"{field}.5";
-                    break;
+                await hand.TakeAsync(entered, value);
+                field = entered ?? field;
             }
 
             await hand.SentAsync(field);
