@@ -6,6 +6,7 @@ using Trundle.Store;
 using Trundle.Visits.Bay;
 using Trundle.Web;
 using Trundle.Web.Demo;
+using Trundle.Web.Host;
 
 namespace Trundle.Cli;
 
@@ -29,11 +30,16 @@ internal static class ServeCommand
         Description = "A JSON file with the workshop's own stricter rules and its corrections; each visit takes them along when it is opened.",
     };
 
+    private static Option<bool> Https() => new("--https")
+    {
+        Description = "Listens by https, with a certificate of the workshop's own that lies beside its file. Then the bay's pages open with no network, too.",
+    };
+
     public static Command Serve()
     {
-        var (urls, database, rules) = (Urls(), Database("workshop.db"), ShopRules());
-        var command = new Command("serve", "Starts the bay in a browser, on a workshop's own file.") { urls, database, rules };
-        command.SetAction((parse, stop) => RunAsync(parse.GetRequiredValue(urls), parse.GetRequiredValue(database), false, Rules(parse.GetValue(rules)), stop));
+        var (urls, database, rules, https) = (Urls(), Database("workshop.db"), ShopRules(), Https());
+        var command = new Command("serve", "Starts the bay in a browser, on a workshop's own file.") { urls, database, rules, https };
+        command.SetAction((parse, stop) => RunAsync(parse.GetRequiredValue(urls), parse.GetRequiredValue(database), false, parse.GetValue(https), Rules(parse.GetValue(rules)), stop));
         return command;
     }
 
@@ -41,16 +47,16 @@ internal static class ServeCommand
     {
         var (urls, database) = (Urls(), Database("demo.db"));
         var command = new Command("demo", "Starts the bay on a file with an invented workshop in it.") { urls, database };
-        command.SetAction((parse, stop) => RunAsync(parse.GetRequiredValue(urls), parse.GetRequiredValue(database), true, WorkshopRules.None, stop));
+        command.SetAction((parse, stop) => RunAsync(parse.GetRequiredValue(urls), parse.GetRequiredValue(database), true, false, WorkshopRules.None, stop));
         return command;
     }
 
-    private static async Task<int> RunAsync(string urls, string database, bool demo, WorkshopRules rules, CancellationToken stop)
+    private static async Task<int> RunAsync(string urls, string database, bool demo, bool https, WorkshopRules rules, CancellationToken stop)
     {
         var addresses = urls.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
         foreach (var address in addresses)
         {
-            if (!Uri.TryCreate(address, UriKind.Absolute, out var uri) || uri.Scheme is not ("http" or "https"))
+            if (!Uri.TryCreate(address.Replace("://*", "://0.0.0.0", StringComparison.Ordinal), UriKind.Absolute, out var uri) || uri.Scheme is not ("http" or "https"))
             {
                 throw new InputProblemException(new Problem("--urls", "address-unreadable", $"'{NumberText.Shown(address)}' is not an address; write it like {BayOptions.DefaultUrl}."));
             }
@@ -71,19 +77,37 @@ internal static class ServeCommand
             throw new InputProblemException(new Problem("--database", "file-unusable", $"'{NumberText.Shown(database)}' is a folder; name a file in it."));
         }
 
+        if (https)
+        {
+            addresses = [.. addresses.Select(a => a.StartsWith("http:", StringComparison.OrdinalIgnoreCase) ? $"https{a[4..]}" : a)];
+        }
+        else if (addresses.FirstOrDefault(a => a.StartsWith("https:", StringComparison.OrdinalIgnoreCase)) is { } secure)
+        {
+            throw new InputProblemException(new Problem("--urls", "https-without-certificate", $"'{NumberText.Shown(secure)}' needs a certificate: add --https, which makes one of the workshop's own."));
+        }
+
         var store = Open(database);
         if (demo && DemoWorkshop.Fill(store, TimeProvider.System))
         {
             await Console.Error.WriteLineAsync($"An invented workshop was written into {store.Path}").ConfigureAwait(false);
         }
 
-        var app = BayHost.Build(new BayOptions(database, addresses) { ShopRules = rules, SignIn = !demo }, store);
+        var certificate = https ? OwnCertificate.For(store.Path, addresses, TimeProvider.System.GetUtcNow()) : null;
+        var app = BayHost.Build(new BayOptions(database, addresses) 
+        {
+            ShopRules = rules, SignIn = !demo, Certificate = certificate,
+        }, store);
         await using (app.ConfigureAwait(false))
         {
             await app.StartAsync(stop).ConfigureAwait(false);
             foreach (var address in app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses)
             {
                 Console.Out.WriteLine($"Trundle's bay is at {address}");
+            }
+
+            if (certificate is not null)
+            {
+                Console.Out.WriteLine($"Each device trusts this workshop's authority once: /authority.cer at that address, SHA-256 {certificate.Fingerprint}");
             }
 
             if (BayHost.FirstCode(app) is { } code)

@@ -11,6 +11,7 @@ builder.Services.AddSingleton(TimeProvider.System);
 builder.Services.AddSingleton<Browser>();
 builder.Services.AddSingleton<Outbox>();
 builder.Services.AddSingleton<Photos>();
+builder.Services.AddSingleton<KnownVisits>();
 builder.Services.AddSingleton<OpenVisit>();
 builder.Services.AddSingleton<WrenchInHand>();
 await builder.Build().RunAsync();

@@ -41,6 +41,12 @@ public static class BayHost
         }
 
         builder.WebHost.UseUrls([.. options.Urls]);
+        if (options.Certificate is { } certificate)
+        {
+            builder.WebHost.UseKestrelHttpsConfiguration();
+            builder.WebHost.ConfigureKestrel(kestrel => kestrel.ConfigureHttpsDefaults(https => https.ServerCertificate = certificate.Server));
+        }
+
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
@@ -80,6 +86,12 @@ public static class BayHost
         if (assets is not null)
         {
             app.MapStaticAssets(Path.Combine(folder, $"{assets}.staticwebassets.endpoints.json")).Add(file => file.Metadata.Add(HoldsNothing.Mark));
+        }
+
+        if (options.Certificate is { } own)
+        {
+            var authority = own.Authority.Export(System.Security.Cryptography.X509Certificates.X509ContentType.Cert);
+            app.MapGet("/authority.cer", () => Results.File(authority, "application/x-x509-ca-cert", "workshop-authority.cer")).WithMetadata(HoldsNothing.Mark);
         }
 
         app.MapSignIn();

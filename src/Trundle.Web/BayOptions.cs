@@ -1,4 +1,5 @@
 using Trundle.Visits.Bay;
+using Trundle.Web.Host;
 
 namespace Trundle.Web;
 
@@ -15,6 +16,9 @@ public sealed record BayOptions(string Database, IReadOnlyList<string> Urls)
 
     /// <summary>Whether people sign in. Only an invented workshop that is reached from this machine alone needs none.</summary>
     public bool SignIn { get; init; } = true;
+
+    /// <summary>The workshop's own certificate where it is served over https; null over http.</summary>
+    public OwnCertificate? Certificate { get; init; }
 
     /// <summary>The clock; the machine's own unless a test brings another.</summary>
     public TimeProvider Clock { get; init; } = TimeProvider.System;

@@ -50,6 +50,22 @@ internal sealed class BayHand(Bay bay, IPage page, string visit)
     /// <summary>Touches the step's own button under the thumb.</summary>
     public Task TouchAsync(string words) => page.Locator(".next").GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = words }).First.ClickAsync();
 
+    /// <summary>Asks the page again and again until a function that takes its time says true.</summary>
+    public static async Task UntilAsync(IPage page, string function, string? argument = null)
+    {
+        for (var i = 0; i < 240; i++)
+        {
+            if (await page.EvaluateAsync<bool>(function, argument))
+            {
+                return;
+            }
+
+            await Task.Delay(250);
+        }
+
+        throw new TimeoutException($"The page never said true to {function}");
+    }
+
     /// <summary>Enters a field, or touches the button of that name where no field is told.</summary>
     public Task TakeAsync(string? field, string value) => field is null ? TouchAsync(value) : EnterAsync((field, value));
 

@@ -88,6 +88,33 @@ public sealed class CutTests(Bay bay) : IAsyncLifetime
         }
     }
 
+    [Fact]
+    public async Task On_a_secure_address_a_page_opens_with_no_server_and_shows_what_the_device_knows()
+    {
+        // This machine's own address counts as secure for a browser, as https does elsewhere.
+        var visit = await OpenAsync("Silver estate");
+        var hand = new BayHand(bay, _page, visit);
+        await GoAsync(visit);
+        await hand.EnterAsync(("vehicle.odometer", "48200"));
+        await SentAsync(visit, null);
+        await BayHand.UntilAsync(_page, "async () => (await navigator.serviceWorker.ready) && await caches.match('/bay/') !== undefined");
+        await GoAsync(visit, "arrive");
+        await _page.WaitForFunctionAsync("() => navigator.serviceWorker.controller !== null");
+
+        await KillAsync();
+        await GoAsync(visit, "arrive/axle-1");
+        await hand.EnterAsync(("vehicle.axles.0.placard.cold", "230"));
+        await _page.GetByText("Silver estate").First.WaitForAsync();
+        (await _page.Locator(".unsent").First.TextContentAsync()).ShouldBe("1 entry on this device not yet sent");
+        await _page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Bay.Pictures, "bay-no-server.png") });
+        await GoAsync(visit, "arrive");
+        (await _page.Locator("[id='f-vehicle-odometer']").InputValueAsync()).ShouldBe("48200");
+
+        await StartAsync();
+        await SentAsync(visit, null);
+        (await EntriesAsync(visit)).ShouldContain("vehicle.axles.0.placard.cold = 230 kPa");
+    }
+
     /// <summary>The visit once without a fault: what is entered where, and what the workshop then has.</summary>
     private async Task<(List<(string Place, (string? Field, string Value)[] Entries)> Script, List<string> Wanted)> UndisturbedAsync()
     {

@@ -95,7 +95,7 @@ public sealed class SigningInTests(Bay bay) : IAsyncLifetime
         await _page.WaitForURLAsync(url => url.EndsWith(bayAddress, StringComparison.Ordinal));
         await _page.Locator(".unsent").Filter(new() { HasNotText = "entry" }).WaitForAsync(new() { State = WaitForSelectorState.Attached });
         var visit = bayAddress.Split('/')[2];
-        await _page.WaitForFunctionAsync("async visit => (await (await fetch(`/api/v1/visits/${visit}`)).json()).fields['vehicle.name'] === 'Grey van'", visit);
+        await BayHand.UntilAsync(_page, "async visit => (await (await fetch(`/api/v1/visits/${visit}`)).json()).fields['vehicle.name'] === 'Grey van'", visit);
     }
 
     private async Task ComeInAsync(string pin)

@@ -22,6 +22,7 @@ public abstract class BayContext : BunitContext
         Services.AddSingleton<Browser>();
         Services.AddSingleton<Outbox>();
         Services.AddSingleton<Photos>();
+        Services.AddSingleton<KnownVisits>();
         Services.AddSingleton<OpenVisit>();
         Services.AddSingleton<WrenchInHand>();
     }

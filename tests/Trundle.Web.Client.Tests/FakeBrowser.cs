@@ -74,6 +74,9 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
             "recall" => Remembered.GetValueOrDefault((string)args![0]!),
             "settle" => Settle(args![0] as string),
             "ask" => Ask((string)args![0]!, (string)args[1]!, args[2] as string),
+            "know" => Know((string)args![0]!, (string)args[1]!),
+            "known" => Known.GetValueOrDefault((string)args![0]!)?.ToJsonString() ?? "[]",
+            "forgetAll" => ForgetAll(),
             "takePhoto" => TakePhoto((string)args![1]!, (string)args[2]!),
             "waitingPhotos" => new JsonArray([.. KeptPhotos.Select(p => (JsonNode?)p.DeepClone())]).ToJsonString(),
             "sendPhoto" => SendPhoto((string)args![0]!, (string)args[1]!),
@@ -174,6 +177,26 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
 
     /// <summary>How many characters it keeps under a name.</summary>
     public int Room { get; set; } = 5_000_000;
+
+    /// <summary>What the host told of visits, as this browser keeps it.</summary>
+    public Dictionary<string, JsonArray> Known { get; init; } = new(StringComparer.Ordinal);
+
+    private object? Know(string visit, string json)
+    {
+        var kept = Known.TryGetValue(visit, out var there) ? there : Known[visit] = [];
+        foreach (var entry in JsonNode.Parse(json)!.AsArray())
+        {
+            kept.Add(entry!.DeepClone());
+        }
+
+        return null;
+    }
+
+    private object? ForgetAll()
+    {
+        Known.Clear();
+        return null;
+    }
 
     private object Remember(string name, string? text)
     {

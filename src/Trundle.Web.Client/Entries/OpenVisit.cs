@@ -13,7 +13,7 @@ namespace Trundle.Web.Client.Entries;
 /// The visit that is open on this device: what the host has of it, what this device still holds, and how it stands, computed here by the same
 /// engine as everywhere. It goes on computing while the host is not reached.
 /// </summary>
-public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, TimeProvider clock) : IFields, IDisposable
+public sealed partial class OpenVisit(Browser browser, Outbox outbox, Photos photos, KnownVisits known, TimeProvider clock) : IFields, IDisposable
 {
     private static readonly TimeSpan Often = TimeSpan.FromSeconds(4);
     private static readonly TimeSpan Seldom = TimeSpan.FromSeconds(20);
@@ -127,11 +127,20 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
 
         await PeopleAsync();
         await FetchAsync();
+        if (!Loaded && !SignedOut && Trouble != Unknown)
+        {
+            await RecallAsync();
+        }
+
         Recompute();
         Changed?.Invoke();
         if (first)
         {
             _ = KeepGoingAsync();
+            if (Reached)
+            {
+                _ = known.KeepProgramAsync();
+            }
         }
     }
 
@@ -266,157 +275,6 @@ public sealed class OpenVisit(Browser browser, Outbox outbox, Photos photos, Tim
         {
             After = [.. Trundle.Visits.Bay.Clashes.Unseen(All.Where(e => e.Field == field)).Take(Entry.MostAfter).Select(e => e.Id)],
         };
-    }
-
-    private async Task KeepGoingAsync()
-    {
-        if (_going)
-        {
-            return;
-        }
-
-        _going = true;
-        while (!_stop.IsCancellationRequested)
-        {
-            try
-            {
-                await Task.Delay(Unsent > 0 || photos.Waiting.Any(p => p.Refused is null) || !Reached ? Often : Seldom, clock, _stop.Token);
-            }
-            catch (OperationCanceledException)
-            {
-                return;
-            }
-
-            await ExchangeAsync();
-        }
-    }
-
-    /// <summary>Sends what waits and fetches what others entered.</summary>
-    private async Task ExchangeAsync()
-    {
-        if (_busy)
-        {
-            return;
-        }
-
-        _busy = true;
-        try
-        {
-            var sending = (Unsent, Reached);
-            var pictures = false;
-            var shown = (Reading, Refused: Refused.Count(), Loaded, Trouble, SignedOut, Clashing);
-            Reached = await outbox.SendAsync(Taken);
-            if (Reached)
-            {
-                pictures = await photos.SendAsync();
-                await FetchAsync();
-            }
-
-            Recompute();
-            if (pictures || shown != (Reading, Refused.Count(), Loaded, Trouble, SignedOut, Clashing))
-            {
-                Changed?.Invoke();
-            }
-            else if (sending != (Unsent, Reached))
-            {
-                Told?.Invoke();
-            }
-        }
-        finally
-        {
-            _busy = false;
-        }
-    }
-
-    /// <summary>Tells whether other entries stand against each other than before.</summary>
-    private string Clashing => string.Join(' ', Clashes.SelectMany(c => c.Entries).Select(e => e.Id));
-
-    private void Taken(Guid visit, IReadOnlyList<Entry> entries, JsonObject told)
-    {
-        if (visit != Id)
-        {
-            return;
-        }
-
-        foreach (var entry in entries)
-        {
-            _theirs.TryAdd(entry.Id, entry);
-        }
-
-        Take(told["added"]);
-    }
-
-    private void Take(JsonNode? entries)
-    {
-        foreach (var json in (entries as JsonArray ?? []).OfType<JsonObject>())
-        {
-            if (EntryJson.Read(json) is { } entry)
-            {
-                _theirs[entry.Id] = entry;
-            }
-        }
-    }
-
-    private async Task FetchAsync()
-    {
-        var answer = await browser.AskAsync("GET", FormattableString.Invariant($"/api/v1/visits/{Id:D}?since={_last}"));
-        Reached = answer.Status != 0;
-        if (Reached)
-        {
-            var back = SignedOut && answer.Status != HostAnswer.NotSignedIn;
-            SignedOut = answer.Status == HostAnswer.NotSignedIn;
-            if (back)
-            {
-                await PeopleAsync();
-            }
-        }
-
-        if (answer.Body is { } body && answer.Good)
-        {
-            Take(body["entries"]);
-            Instruments = ShopInstruments.Read(body) ?? Instruments;
-            Stock = ShopItem.Read(body) ?? Stock;
-            ReTorqueBefore = ReTorqueOfBefore.Read(body) ?? ReTorqueBefore;
-            _last = body["last"]?.GetValue<long>() ?? _last;
-            Loaded = true;
-            Trouble = null;
-            await RegisterAsync(EntryJson.Text(body, "register"));
-        }
-        else if (!Loaded)
-        {
-            Trouble = SignedOut
-                ? "Nobody is signed in on this device."
-                : answer.Status == 404
-                ? "The workshop's computer knows no such visit."
-                : outbox.Waiting.Any(w => w.Visit == Id)
-                    ? "The workshop's computer does not answer. What this device holds of the visit is here and will be sent."
-                    : "The workshop's computer does not answer yet. This page tries again by itself.";
-        }
-    }
-
-    /// <summary>Fetches the register of condemned tyres and wheels where it is of another edition than the one that this device holds.</summary>
-    private async Task RegisterAsync(string? edition)
-    {
-        if (edition is null || edition == _edition)
-        {
-            return;
-        }
-
-        var answer = await browser.AskAsync("GET", "/api/v1/condemned");
-        if (answer.Good && answer.Body is { } body)
-        {
-            _register = [.. (body["condemned"] as JsonArray ?? []).OfType<JsonObject>().Select(EntryJson.ReadCondemned).OfType<CondemnedLine>()];
-            _edition = EntryJson.Text(body, "register");
-        }
-    }
-
-    private async Task PeopleAsync()
-    {
-        if (await Entries.People.AskAsync(browser) is { } people)
-        {
-            // Who entered on this page goes on entering while nobody is signed in: the entries wait, and the host judges them by their own moment.
-            (People, Me, SignIn) = (people.All, people.Me ?? (people.SignIn ? Me : null), people.SignIn);
-        }
     }
 
     /// <summary>Every entry of the visit that this device knows.</summary>

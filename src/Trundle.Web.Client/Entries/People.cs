@@ -17,11 +17,23 @@ public sealed record Person(int Id, string Name, Role Role, UnitHabits Units, bo
 /// <param name="SignIn">True where people sign in; then only those who are signed in on this device are told.</param>
 public sealed record People(IReadOnlyList<Person> All, Person? Me, bool SignIn)
 {
+    private const string Name = "trundle-people";
+
     /// <summary>Asks the host; null where it did not answer. Where nobody is signed in there is nobody to choose from.</summary>
     public static async Task<People?> AskAsync(Browser browser)
     {
         ArgumentNullException.ThrowIfNull(browser);
         var answer = await browser.AskAsync("GET", "/api/v1/people");
+        if (answer.Status == 0 && await browser.RecallAsync(Name) is { } told)
+        {
+            // With no network who entered here last goes on.
+            answer = new HostAnswer(200, told);
+        }
+        else if (answer.Good || answer.Status == HostAnswer.NotSignedIn)
+        {
+            await browser.RememberAsync(Name, answer.Good ? answer.Text : null);
+        }
+
         if (answer.Status == HostAnswer.NotSignedIn)
         {
             return new People([], null, true);

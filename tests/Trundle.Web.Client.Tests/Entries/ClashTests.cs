@@ -105,7 +105,7 @@ public sealed class ClashTests : BayContext
         foreach (var fake in new[] { new FakeBrowser { HostEntries = host }, new FakeBrowser { HostEntries = host } })
         {
             var browser = new Browser(fake);
-            var visit = new OpenVisit(browser, new Outbox(browser), new Photos(fake), TimeProvider.System);
+            var visit = new OpenVisit(browser, new Outbox(browser), new Photos(fake), new KnownVisits(fake, browser), TimeProvider.System);
             await visit.OpenAsync(VisitId);
             fake.Mood = HostMood.Down;
             tablets.Add(visit);

@@ -170,10 +170,47 @@ public sealed class OutboxTests : IDisposable
 
     public void Dispose() => _pages.ForEach(p => p.Dispose());
 
+    [Fact]
+    public async Task A_page_that_is_opened_with_no_network_shows_what_the_host_told_before_and_what_waits()
+    {
+        _browser.Enter([("vehicle.name", "Grey van"), ("vehicle.odometer", "48200 km")], DateTimeOffset.UtcNow.AddHours(-1));
+        _browser.Instruments = [new System.Text.Json.Nodes.JsonObject { ["name"] = "W1", ["kind"] = "torque wrench", ["inUseFrom"] = "2026-01-01" }];
+        var first = await OpenAsync(_browser);
+        _browser.Mood = HostMood.Down;
+        await first.EnterAsync("vehicle.odometer", "48300 km");
+
+        var second = await OpenAsync(new FakeBrowser { Mood = HostMood.Down, Kept = _browser.Kept, Known = _browser.Known, Remembered = _browser.Remembered });
+        second.Loaded.ShouldBeTrue();
+        second.Trouble.ShouldBeNull();
+        (second["vehicle.name"], second["vehicle.odometer"], second.Unsent).ShouldBe(("Grey van", "48300 km", 1));
+        second.Me!.Name.ShouldBe("T2");
+        second.Instruments.Count.ShouldBe(first.Instruments.Count);
+        await second.EnterAsync("work.bay", "3");
+        second["work.bay"].ShouldBe("3");
+
+        // A device that was never told of the visit says so, and goes on asking.
+        (await OpenAsync(new FakeBrowser { Mood = HostMood.Down })).Loaded.ShouldBeFalse();
+    }
+
+    [Fact]
+    public async Task Where_nobody_is_signed_in_any_more_what_the_host_told_leaves_the_device_and_what_waits_stays()
+    {
+        _browser.SignIn = true;
+        _browser.Enter([("vehicle.name", "Grey van")], DateTimeOffset.UtcNow.AddHours(-1));
+        var visit = await OpenAsync(_browser);
+        _browser.Known.ShouldNotBeEmpty();
+        _browser.Mood = HostMood.NobodySignedIn;
+        await visit.EnterAsync("work.bay", "3");
+        await visit.NetworkIsBack();
+        _browser.Known.ShouldBeEmpty();
+        _browser.Remembered.Keys.ShouldNotContain("trundle-beside");
+        _browser.Kept.Count.ShouldBe(1);
+    }
+
     private async Task<OpenVisit> OpenAsync(FakeBrowser fake)
     {
         var browser = new Browser(fake);
-        var visit = new OpenVisit(browser, new Outbox(browser), new Photos(fake), TimeProvider.System);
+        var visit = new OpenVisit(browser, new Outbox(browser), new Photos(fake), new KnownVisits(fake, browser), TimeProvider.System);
         _pages.Add(visit);
         await visit.OpenAsync(VisitId);
         return visit;
