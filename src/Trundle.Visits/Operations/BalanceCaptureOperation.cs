@@ -78,7 +78,30 @@ public static class BalanceCaptureOperation
             warnings.Add(new SpinWarning("planes-nearly-dependent", null, Amount.Number(found.ConditionNumber, "", 1), limit.Limit(0), "The transducers hardly tell the two planes apart: large masses may fight each other. Calibrate anew, with transducers or planes further apart."));
         }
 
+        if (found is not null && file.PerPlane is { } tolerance)
+        {
+            warnings.AddRange(NotSmall(found, tolerance));
+        }
+
         return found;
+    }
+
+    /// <summary>A reading says whether a plane is within its tolerance only where its error is small beside that.</summary>
+    private static IEnumerable<SpinWarning> NotSmall(FoundUnbalance found, Mass tolerance)
+    {
+        var share = Figures.Of("spin.mostErrorOfTolerancePercent");
+        foreach (var (name, place, error) in new[] { ("inner", found.Planes.Inner, found.InnerStandardError), ("outer", found.Planes.Outer, found.OuterStandardError) })
+        {
+            var grams = error.GramMillimetres / place.Radius.Millimetres;
+            var most = share.Value / 100 * tolerance.Grams;
+            if (grams > most)
+            {
+                yield return new SpinWarning("errors-not-small", null,
+                    new Amount(grams, "g", $"{name} plane ± {Quantity.Number(grams, 2)} g"),
+                    new Limit(new Amount(most, "g", $"{Quantity.Number(most, 2)} g, {Quantity.Number(share.Value, 0)} % of the tolerance"), share.Source),
+                    "The standard error is not small beside the tolerance, so this spin does not show whether the plane is within it: record for longer or at a higher calibrated speed, and calibrate anew with greater masses and more spins.");
+            }
+        }
     }
 
     private static JsonObject Json(SpinFile file, SpinResult result, FoundUnbalance? found, List<SpinWarning> warnings) => new()
@@ -89,7 +112,7 @@ public static class BalanceCaptureOperation
         ["driftPercent"] = result.DriftPercent,
         ["turns"] = result.Turns,
         ["marks"] = result.Marks,
-        ["samples"] = file.Recording.Index.Length,
+        ["samples"] = result.Samples,
         ["sampleRateHertz"] = file.Recording.SampleRate.Hertz,
         ["harmonics"] = result.Harmonics,
         ["rotation"] = SpinJson.Word(file.Recording.Sense.Rotation),
@@ -122,6 +145,7 @@ public static class BalanceCaptureOperation
             ["staticGramMillimetres"] = found.Unbalance.Static.Amount.GramMillimetres,
             ["coupleGramSquareMillimetres"] = couple.Amount.GramSquareMillimetres,
             ["conditionNumber"] = found.ConditionNumber,
+            ["errorsHoldCalibration"] = found.HoldsCalibrationError,
         };
 
         JsonObject Plane(UnbalanceVector heavy, PlanePlace place, Unbalance error)
@@ -159,6 +183,11 @@ public static class BalanceCaptureOperation
         {
             yield return string.Create(CultureInfo.InvariantCulture,
                 $"{name} plane: add {heavy.MassAt(place.Radius).Text("g", 2)} ± {error.GramMillimetres / place.Radius.Millimetres:0.00} g at {ToAdd(file, heavy)} ± {AngleError(heavy, error).Degrees:0.0}°, at {place.Radius.Text("mm", 1)} from the axis");
+        }
+
+        if (found is { HoldsCalibrationError: false })
+        {
+            yield return "The errors of the planes leave out the calibration's own, which it does not tell.";
         }
 
         if (found is null && file.Calibration is null)

@@ -15,7 +15,7 @@ internal static class BalanceJson
         var planes = problem.Planes;
         return new JsonObject
         {
-            ["weights"] = AnswerJson.List(outcome.Weights.Select(w => (JsonNode?)Weight(w))),
+            ["weights"] = AnswerJson.List(outcome.Weights.Select(w => (JsonNode?)Weight(w, outcome.Problem.Planes.At(w.Plane).Radius))),
             ["residual"] = Residual(outcome.Residual, planes),
             ["withinTolerance"] = outcome.WithinTolerance,
             ["totalMassGrams"] = Grams(outcome.TotalMass),
@@ -79,11 +79,12 @@ internal static class BalanceJson
         static JsonObject? One(SplitPrice? price) => price is null ? null : new JsonObject { ["extraGrams"] = price.Extra.Grams, ["ratio"] = price.Ratio };
     }
 
-    private static JsonObject Weight(FittedWeight weight) => new()
+    private static JsonObject Weight(FittedWeight weight, Length radius) => new()
     {
         ["plane"] = BalanceWords.Word(weight.Plane),
         ["kind"] = BalanceWords.Word(weight.Kind),
         ["massGrams"] = Grams(weight.Mass),
+        ["actsAsGrams"] = weight.ActsAs(radius).Grams,
         ["angleDegrees"] = weight.Place.Degrees,
         ["pieces"] = 1,
         ["segmentsGrams"] = AnswerJson.List(weight.Segments.Select(s => (JsonNode?)JsonValue.Create(Grams(s)))),

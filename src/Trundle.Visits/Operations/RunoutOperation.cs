@@ -42,13 +42,19 @@ public static class RunoutOperation
 
         json["cautions"] = AnswerJson.List(traces.SelectMany(t => t.Cautions).Distinct(StringComparer.Ordinal));
         IReadOnlyList<string> lines = [.. traces.SelectMany(t => t.Lines()), .. traces.SelectMany(t => t.Cautions).Distinct(StringComparer.Ordinal).Select(c => $"Caution: {c}")];
-        return Reading<Answer>.Of(new Answer(traces.Any(t => t.Verdict.MustBeLookedAt), json, lines));
+        return Reading<Answer>.Of(new Answer(traces.Any(t => t.Verdict.MustBeLookedAt || t.PartsInDoubt), json, lines));
     }
 }
 
 /// <summary>The answer of one direction.</summary>
 internal sealed record RunoutAnswer(RunoutFile Given, RunoutTrace Trace, RunoutOutcome.Found Found, RunoutVerdict Verdict, PartingOutcome<Length>.Parted? Parts)
 {
+    /// <summary>What each mounting's readings tell, the last as it stands now; one where it was mounted once.</summary>
+    public required IReadOnlyList<RunoutOutcome.Found> Mountings { get; init; }
+
+    /// <summary>Parts from places that take a higher order for the first, or that stand crowded: a person looks at them first.</summary>
+    public bool PartsInDoubt => Parts is not null && Mountings.Any(m => !m.TellsBetween);
+
     private static readonly string[] Always =
     [
         "The vehicle or the machine's shaft held so that it cannot move or start; hands, sleeves and the gauge's cable clear while the part is turned by hand.",
@@ -101,7 +107,7 @@ internal sealed record RunoutAnswer(RunoutFile Given, RunoutTrace Trace, RunoutO
 
         var now = found[^1];
         var verdict = RunoutLimits.Judge(now, file.Part, trace.Direction, file.Mounted, file.Material, trace.MakerLimit);
-        return Reading<RunoutAnswer>.Of(new RunoutAnswer(file, trace, now, verdict, parts));
+        return Reading<RunoutAnswer>.Of(new RunoutAnswer(file, trace, now, verdict, parts) { Mountings = found });
     }
 
     /// <summary>The contract's keys, and more beside them.</summary>

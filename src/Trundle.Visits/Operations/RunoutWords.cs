@@ -12,10 +12,30 @@ internal static class RunoutWords
     /// <summary>A share in per cent; unevenly spaced places can make more of an order than it has.</summary>
     private static string Share(double share) => share > 1 ? "over 100 %" : $"{Quantity.Number(100 * share, 0)} %";
 
-    /// <summary>What the places cannot tell, and a reading that does not belong.</summary>
+    /// <summary>What the places cannot tell, and a reading that does not belong; of earlier mountings too, since the parts rest on them as much.</summary>
     public static IEnumerable<(string Code, int? Order, string Message)> Warnings(RunoutAnswer answer)
     {
-        var found = answer.Found;
+        foreach (var warning in OfOne(answer.Found))
+        {
+            yield return warning;
+        }
+
+        for (var m = 0; m < answer.Mountings.Count - 1; m++)
+        {
+            foreach (var (code, order, message) in OfOne(answer.Mountings[m]).Where(w => w.Code != "aliasing-higher"))
+            {
+                yield return (code, order, $"Mounting {Quantity.Number(m + 1, 0)}: {message}");
+            }
+        }
+
+        if (answer.PartsInDoubt)
+        {
+            yield return ("parts-in-doubt", null, "Tyre and wheel were parted from places that take a higher order for the first harmonic or stand crowded: neither part nor the turn can be relied on. Measure every mounting at eight places or more, evenly around, before the tyre is turned.");
+        }
+    }
+
+    private static IEnumerable<(string Code, int? Order, string Message)> OfOne(RunoutOutcome.Found found)
+    {
         var count = found.Readings.Count;
         foreach (var leak in found.TakenForFirst)
         {

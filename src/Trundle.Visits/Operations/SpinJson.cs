@@ -54,5 +54,10 @@ internal static class SpinJson
         $"Warning: {(spin is null ? "" : $"{spin}, ")}{warning.Code}{(warning.Point is { } p ? $", transducer {Quantity.Number(p, 0)}" : "")}: {warning.Measured.Text}{(warning.Limit is { } l ? $" (limit {l.Amount.Text})" : "")}. {warning.Action}";
 
     private static JsonArray Influence(IReadOnlyList<UnbalanceInfluence> plane) => AnswerJson.List(plane.Select(c =>
-        (JsonNode?)new JsonObject { ["magnitudePerGramMillimetre"] = c.MagnitudePerGramMillimetre, ["phaseDegrees"] = c.Phase.Degrees }));
+        (JsonNode?)new JsonObject
+        {
+            ["magnitudePerGramMillimetre"] = c.MagnitudePerGramMillimetre,
+            ["phaseDegrees"] = c.Phase.Degrees,
+            ["standardErrorPerGramMillimetre"] = c.StandardErrorPerGramMillimetre,
+        }));
 }

@@ -356,4 +356,26 @@ public class BalanceCaptureOperationTests
 
         return stream.ToArray();
     }
+
+    [Theory]
+    [InlineData("5 g", 0)]
+    [InlineData("0.2 g", 2)]
+    public void Errors_that_are_not_small_beside_the_tolerance_are_flagged(string tolerance, int planes)
+    {
+        var body = OfCsv(Csv);
+        body["calibration"] = Calibration();
+        body["tolerance"] = new JsonObject { ["perPlane"] = tolerance };
+        var answer = Run(body).Value;
+        answer.No.ShouldBe(planes > 0);
+        answer.Body["warnings"]!.AsArray().Select(w => w!["code"]!.GetValue<string>()).ShouldBe(Enumerable.Repeat("errors-not-small", planes));
+    }
+
+    [Fact]
+    public void A_tolerance_of_a_spin_is_a_mass_in_each_plane()
+    {
+        var body = OfCsv(Csv);
+        body["tolerance"] = new JsonObject { ["grade"] = "G 16" };
+        var problem = Run(body).Problem!;
+        problem.Where.ShouldStartWith("tolerance");
+    }
 }

@@ -182,4 +182,29 @@ public class RunoutOperationTests
         leaks.ShouldContain(m => m.StartsWith("With these places over 100 % of order 2 shows up as first harmonic."));
         leaks.ShouldAllBe(m => !System.Text.RegularExpressions.Regex.IsMatch(m, @"[\d,]{4,} %"));
     }
+
+    [Fact]
+    public void Parts_from_few_places_in_any_mounting_are_in_doubt()
+    {
+        // The same assembly with order 3 in it: 0.30 mm at 130° and 0.20 mm at 40°, with 0.05 mm of order 3 that four places take for the first.
+        string Mounting(int turn, int places) => $"{{\"turn\": \"{turn}°\", \"readings\": [{string.Join(", ", Enumerable.Range(0, places).Select(i => $"\"{At(turn, 360.0 * i / places):0.000} mm\""))}]}}";
+        static double At(int turn, double degrees) =>
+            0.6 + (0.3 * Math.Cos((degrees - 130 - turn) * Math.PI / 180)) + (0.2 * Math.Cos((degrees - 40) * Math.PI / 180)) + (0.05 * Math.Cos(3 * degrees * Math.PI / 180));
+        Answer Of(int first, int second) => Run($$"""{"part": "assembly", "direction": "radial", "makerLimit": "2 mm", "mountings": [{{Mounting(0, first)}}, {{Mounting(180, second)}}]}""").Value;
+
+        var sound = Of(12, 12);
+        sound.No.ShouldBeFalse();
+        sound.Body["warnings"]!.AsArray().ShouldBeEmpty();
+        foreach (var (first, second) in new[] { (4, 12), (12, 4) })
+        {
+            var doubtful = Of(first, second);
+            doubtful.No.ShouldBeTrue();
+            var codes = doubtful.Body["warnings"]!.AsArray().Select(w => w!["code"]!.GetValue<string>()).ToList();
+            codes.ShouldContain("aliasing");
+            codes.ShouldContain("parts-in-doubt");
+            string.Join('\n', doubtful.ForPeople).ShouldContain("neither part nor the turn");
+        }
+
+        Of(4, 12).Body["warnings"]![0]!["message"]!.GetValue<string>().ShouldStartWith("Mounting 1: ");
+    }
 }

@@ -113,9 +113,12 @@ public static class CalibrationFit
 
         var influence = SingularValues.Of(columns);
         var spare = spins.Count - 3;
+
+        // What each plane's coefficient gathers of one unit of error in every spin: a row of the pseudo-inverse.
+        double[] gathered = [.. new[] { 1, 2 }.Select(k => Math.Sqrt(spins.Select((_, s) => Math.Pow(states.LeastSquares([.. spins.Select((_, i) => i == s ? Complex.One : Complex.Zero)])[k].Magnitude, 2)).Sum()) / unit)];
         double[] squares = [.. Enumerable.Range(0, points).Select(p => left.Sum(l => Math.Pow(l[p].Magnitude, 2)))];
         return new SpeedFit(
-            new CalibratedSpeed(mean, Told(columns[0]), Told(columns[1])) { Misfit = spare > 0 ? [.. squares.Select(s => Math.Sqrt(s / (2 * spare)))] : [] },
+            new CalibratedSpeed(mean, Told(0), Told(1)) { Misfit = spare > 0 ? [.. squares.Select(s => Math.Sqrt(s / (2 * spare)))] : [] },
             [.. left.Select((l, s) => Residual(l, numbers[s]))],
             spare,
             influence.ConditionNumber)
@@ -123,8 +126,16 @@ public static class CalibrationFit
             Misfit = spare > 0 ? Misfit(spins, squares, spare) : null,
         };
 
-        List<UnbalanceInfluence> Told(Complex[] column) =>
-            [.. column.Select(c => new UnbalanceInfluence(c.Magnitude, VibrationReading.InOneTurn(sense.WithWheelAngle * c.Phase)))];
+        List<UnbalanceInfluence> Told(int plane) => [.. columns[plane].Select((c, p) =>
+            new UnbalanceInfluence(c.Magnitude, VibrationReading.InOneTurn(sense.WithWheelAngle * c.Phase)) { StandardErrorPerGramMillimetre = gathered[plane] * ErrorOf(p) })];
+
+        // The readings' own error, or what the spins show where that is more; null where neither tells it.
+        double? ErrorOf(int p)
+        {
+            double? own = spins.All(s => p < s.StandardErrors.Count) ? Math.Sqrt(spins.Average(s => Math.Pow(s.StandardErrors[p], 2))) : null;
+            double? shown = spare > 0 ? Math.Sqrt(squares[p] / (2 * spare)) : null;
+            return own is { } o && shown is { } s ? Math.Max(o, s) : own ?? shown;
+        }
 
         CalibrationResidual Residual(Complex[] of, int number)
         {

@@ -28,8 +28,11 @@ internal sealed record IndexTrack
     /// <summary>Marks too close behind another to be one.</summary>
     public required int Extra { get; init; }
 
-    /// <summary>Turns that are shorter or longer than those around them, as where samples were lost.</summary>
-    public required int Uneven { get; init; }
+    /// <summary>Turns that are shorter or longer than those around them, as where samples were lost: each by the number of the mark that it begins with.</summary>
+    public required IReadOnlyList<int> UnevenTurns { get; init; }
+
+    /// <summary>How many they are.</summary>
+    public int Uneven => UnevenTurns.Count;
 
     /// <summary>The angle at every sample; the speed of the middle is that of the middle of the record.</summary>
     public required AngleTrack Angle { get; init; }
@@ -131,6 +134,7 @@ internal sealed record IndexTrack
         if (steps)
         {
             errors[0] = Math.Max(errors[0], StepError(normal));
+            errors[1] = Math.Sqrt((errors[1] * errors[1]) + StepSlope());
         }
 
         // Terms of t/span: speed over the record changes by 2·square/span of the record's length in spans.
@@ -142,7 +146,7 @@ internal sealed record IndexTrack
             Turns = turns,
             Missing = missing,
             Extra = extra,
-            Uneven = UnevenOf(marks, turns),
+            UnevenTurns = EvenTurns.Uneven(marks, turns),
             Angle = new AngleTrack(middle, Math.Tau * right[0], Math.Tau * perSample, Math.Tau * change),
             Drift = change * whole / perSample,
             DriftError = terms > 2 ? 2 * errors[2] / span / span * whole / perSample : double.PositiveInfinity,
@@ -175,6 +179,10 @@ internal sealed record IndexTrack
             return perSample * Math.Sqrt(variance);
         }
 
+        // What a mark of noughts and ones scatters less than 1/√12 of a sample is error that goes evenly along the record, which no scatter shows: at the worst from the
+        // one end of its twelfth to the other, as much at the first mark as at the last.
+        double StepSlope() => 2 * perSample * perSample * Math.Max(0, (1 / 12.0) - (scatter * scatter / (perSample * perSample)));
+
         void Row(double mark, Span<double> into)
         {
             var t = (mark - middle) / span;
@@ -182,15 +190,6 @@ internal sealed record IndexTrack
             into[1] = t;
             into[2] = t * t;
         }
-    }
-
-    /// <summary>Each turn against the middle one of itself and its neighbours, so that a speed that changes one way is even.</summary>
-    private static int UnevenOf(List<double> marks, List<int> turns)
-    {
-        double Turn(int m) => (marks[m + 1] - marks[m]) / (turns[m + 1] - turns[m]);
-        var share = Figures.Of("spin.unevenTurnPercent").Value / 100;
-        return Enumerable.Range(1, Math.Max(0, marks.Count - 3)).Count(m =>
-            Median([Turn(m - 1), Turn(m), Turn(m + 1)]) is var usual && Math.Abs(Turn(m) - usual) > Math.Max(2, share * usual));
     }
 
     /// <summary>
@@ -250,5 +249,5 @@ internal sealed record IndexTrack
         return found;
     }
 
-    private static double Median(List<double> values) => values.Order().ElementAt(values.Count / 2);
+    internal static double Median(IReadOnlyCollection<double> values) => values.Order().ElementAt(values.Count / 2);
 }

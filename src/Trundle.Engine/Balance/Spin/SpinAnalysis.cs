@@ -34,8 +34,14 @@ public sealed record SpinResult
     /// <summary>One standard error of it.</summary>
     public required RotationalSpeed SpeedStandardError { get; init; }
 
-    /// <summary>By how much the speed changed from the first sample to the last, in per cent of itself.</summary>
-    public required double DriftPercent { get; init; }
+    /// <summary>By how much the speed changed from the first sample used to the last, in per cent of itself; null where uneven turns are among them, which would count as a change.</summary>
+    public required double? DriftPercent { get; init; }
+
+    /// <summary>Samples used: fewer than the recording's where turns are uneven and a stretch without such was long enough.</summary>
+    public int Samples { get; init; }
+
+    /// <summary>Uneven turns that were left out, with whatever lies beyond them; 0 where none is uneven, or where no stretch without them is long enough.</summary>
+    public int UnevenLeftOut { get; init; }
 
     /// <summary>The speed that the stronger signal itself tells, or null where no signal stands clear of its noise.</summary>
     public required RotationalSpeed? SpeedBySignal { get; init; }
@@ -64,7 +70,7 @@ public static class SpinAnalysis
 
     /// <summary>
     /// Finds the speed by the index marks, then amplitude and phase of the first harmonic by least squares with the harmonics above it over all samples,
-    /// and looks for what would falsify them.
+    /// and looks for what would falsify them. Where turns are uneven, the longest stretch without such is all that is looked at, if it holds turns enough.
     /// </summary>
     /// <param name="recording">The recording.</param>
     /// <param name="harmonics">How many harmonics are fitted, 1 to 10; fewer where a turn holds too few samples for them.</param>
@@ -78,6 +84,20 @@ public static class SpinAnalysis
             return null;
         }
 
+        if (track.Uneven > 0 && EvenTurns.LongestStretch(track, recording.Index.Length) is { } stretch)
+        {
+            var cut = recording.Cut(stretch);
+            if (IndexTrack.Of(cut.Index, cut.Edge) is { Uneven: 0 } even)
+            {
+                return Along(cut, even, harmonics, track.Uneven);
+            }
+        }
+
+        return Along(recording, track, harmonics, 0);
+    }
+
+    private static SpinResult? Along(SpinRecording recording, IndexTrack track, int harmonics, int unevenLeftOut)
+    {
         var perTurn = Math.Tau / track.Angle.RadiansPerSample;
         var fitted = Math.Min(harmonics, Math.Min(HarmonicSums.MostHarmonics, (int)(perTurn / 4)));
         if (fitted < 1 || perTurn < 8)
@@ -102,7 +122,9 @@ public static class SpinAnalysis
         {
             Speed = speed,
             SpeedStandardError = speed * track.SpeedError,
-            DriftPercent = 100 * track.Drift,
+            DriftPercent = track.Uneven > 0 ? null : 100 * track.Drift,
+            Samples = recording.Index.Length,
+            UnevenLeftOut = unevenLeftOut,
             SpeedBySignal = angle.RadiansPerSampleSquared == 0 ? BySignal(recording, angle, Math.Min(fitted, 3)) : null,
             Turns = (recording.Index.Length - 1) / perTurn,
             Marks = track.Marks.Count,

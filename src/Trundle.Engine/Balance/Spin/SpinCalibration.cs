@@ -7,7 +7,11 @@ namespace Trundle.Engine.Balance.Spin;
 /// <summary>What unbalance in one plane does to one transducer, for each g·mm: what one g·mm at the valve gives.</summary>
 /// <param name="MagnitudePerGramMillimetre">In the recording's unit.</param>
 /// <param name="Phase">In the calibration's sense of phases, 0 ≤ phase &lt; 360° in answers.</param>
-public sealed record UnbalanceInfluence(double MagnitudePerGramMillimetre, Angle Phase);
+public sealed record UnbalanceInfluence(double MagnitudePerGramMillimetre, Angle Phase)
+{
+    /// <summary>One standard error of a component of it, in the recording's unit; null where nobody knows it.</summary>
+    public double? StandardErrorPerGramMillimetre { get; init; }
+}
 
 /// <summary>The influence coefficients of one speed.</summary>
 /// <param name="Speed">The speed.</param>
@@ -28,15 +32,19 @@ public sealed record CalibratedSpeed(RotationalSpeed Speed, IReadOnlyList<Unbala
 /// <param name="InnerStandardError">One standard error of a component (along any one direction) in the inner plane.</param>
 /// <param name="OuterStandardError">The same in the outer plane.</param>
 /// <param name="ConditionNumber">How well the two planes are told apart; infinite where they are not.</param>
-public sealed record FoundUnbalance(UnbalancePair Unbalance, PlanePair Planes, Unbalance InnerStandardError, Unbalance OuterStandardError, double ConditionNumber);
+public sealed record FoundUnbalance(UnbalancePair Unbalance, PlanePair Planes, Unbalance InnerStandardError, Unbalance OuterStandardError, double ConditionNumber)
+{
+    /// <summary>True where the standard errors hold what the calibration's own coefficients are uncertain by; false where that is not known and so left out.</summary>
+    public required bool HoldsCalibrationError { get; init; }
+}
 
 /// <summary>A machine whose answer to unbalance in two planes is known.</summary>
 /// <remarks>Signs are in docs/theory/spin.md.</remarks>
 public sealed class SpinCalibration
 {
-    private readonly (double RadiansPerSecond, Complex[][] PerSquare, double[] MisfitPerSquare)[] _speeds;
+    private readonly (double RadiansPerSecond, Complex[][] PerSquare, double[] MisfitPerSquare, double?[][] ErrorsPerSquare)[] _speeds;
 
-    private SpinCalibration((double, Complex[][], double[])[] speeds, PlanePair planes, SpinSense sense, bool anySpeed) =>
+    private SpinCalibration((double, Complex[][], double[], double?[][])[] speeds, PlanePair planes, SpinSense sense, bool anySpeed) =>
         (_speeds, Planes, Sense, AnySpeed) = (speeds, planes, sense, anySpeed);
 
     /// <summary>The planes that it was calibrated in.</summary>
@@ -60,7 +68,7 @@ public sealed class SpinCalibration
     {
         ArgumentNullException.ThrowIfNull(speeds);
         return new SpinCalibration(
-            [.. speeds.OrderBy(s => s.Speed.Si).Select(s => (s.Speed.RadiansPerSecond, PerSquare(s, sense), MisfitPerSquare(s)))], planes, sense, false);
+            [.. speeds.OrderBy(s => s.Speed.Si).Select(s => (s.Speed.RadiansPerSecond, PerSquare(s, sense), MisfitPerSquare(s), ErrorsPerSquare(s)))], planes, sense, false);
     }
 
     /// <summary>
@@ -87,7 +95,7 @@ public sealed class SpinCalibration
         // 1 g·mm turning at 1 rad/s pulls with 10⁻⁶ N. A heavy place under the transducer at the mark gives a phase of nothing.
         var turn = Complex.FromPolarCoordinates(1e-6, -markToTransducer.Radians);
         Complex[] Column(double z) => [turn * ((z - zb) / (za - zb) / inner.PerUnit.Newtons), turn * ((za - z) / (za - zb) / outer.PerUnit.Newtons)];
-        return new SpinCalibration([(1, [Column(planes.Inner.Axial.Millimetres), Column(planes.Outer.Axial.Millimetres)], [0, 0])], planes, sense, true);
+        return new SpinCalibration([(1, [Column(planes.Inner.Axial.Millimetres), Column(planes.Outer.Axial.Millimetres)], [0, 0], [[null, null], [null, null]])], planes, sense, true);
     }
 
     /// <summary>True where the calibration serves a speed: between its own, or a little beyond.</summary>
@@ -101,10 +109,11 @@ public sealed class SpinCalibration
     public CalibratedSpeed At(RotationalSpeed speed)
     {
         var columns = ColumnsAt(speed.RadiansPerSecond);
-        return new CalibratedSpeed(speed, Told(columns[0]), Told(columns[1])) { Misfit = MisfitAt(speed.RadiansPerSecond) };
+        var errors = ErrorsAt(speed.RadiansPerSecond);
+        return new CalibratedSpeed(speed, Told(0), Told(1)) { Misfit = MisfitAt(speed.RadiansPerSecond) };
 
-        List<UnbalanceInfluence> Told(Complex[] column) =>
-            [.. column.Select(c => new UnbalanceInfluence(c.Magnitude, VibrationReading.InOneTurn(Sense.WithWheelAngle * c.Phase)))];
+        List<UnbalanceInfluence> Told(int plane) =>
+            [.. columns[plane].Select((c, p) => new UnbalanceInfluence(c.Magnitude, VibrationReading.InOneTurn(Sense.WithWheelAngle * c.Phase)) { StandardErrorPerGramMillimetre = errors[plane][p] })];
     }
 
     /// <summary>
@@ -133,15 +142,17 @@ public sealed class SpinCalibration
         var pair = new UnbalancePair(new UnbalanceVector(found[0]), new UnbalanceVector(found[1]));
         var to = planes ?? Planes;
 
-        // What one unit on each transducer alone would be taken for, in the planes asked for: errors of the two add as squares, and so do a reading's own and the
-        // calibration's.
+        // What one unit on each transducer alone would be taken for, in the planes asked for: errors of the two add as squares, and so do a reading's own, what the
+        // calibration spins left unexplained, and the coefficients' errors with the unbalance that they stand beside.
         var (inner, outer) = (0.0, 0.0);
         var misfit = MisfitAt(result.Speed.RadiansPerSecond);
+        var coefficients = ErrorsAt(result.Speed.RadiansPerSecond);
+        double[] beside = [pair.Inner.Amount.GramMillimetres, pair.Outer.Amount.GramMillimetres];
         for (var p = 0; p < 2; p++)
         {
             var one = values.LeastSquares([p == 0 ? 1 : 0, p == 1 ? 1 : 0]);
             var moved = new UnbalancePair(new UnbalanceVector(one[0]), new UnbalanceVector(one[1])).MovedTo(Planes, to);
-            var error = Math.Sqrt(Math.Pow(result.Points[p].StandardError, 2) + Math.Pow(misfit[p], 2));
+            var error = Math.Sqrt(Math.Pow(result.Points[p].StandardError, 2) + Math.Pow(misfit[p], 2) + beside.Select((u, k) => Math.Pow(u * (coefficients[k][p] ?? 0), 2)).Sum());
             inner += Math.Pow(error * moved.Inner.Amount.GramMillimetres, 2);
             outer += Math.Pow(error * moved.Outer.Amount.GramMillimetres, 2);
         }
@@ -149,7 +160,10 @@ public sealed class SpinCalibration
         return new FoundUnbalance(
             pair.MovedTo(Planes, to), to,
             Unbalance.FromGramMillimetres(Math.Sqrt(inner)), Unbalance.FromGramMillimetres(Math.Sqrt(outer)),
-            values.ConditionNumber);
+            values.ConditionNumber)
+        {
+            HoldsCalibrationError = coefficients.All(c => c.All(e => e is not null)),
+        };
     }
 
     /// <summary>A leading phasor told so that it turns with the wheel's angle.</summary>
@@ -165,6 +179,12 @@ public sealed class SpinCalibration
     {
         var (low, high, share) = Between(radiansPerSecond);
         return [.. _speeds[low].MisfitPerSquare.Zip(_speeds[high].MisfitPerSquare, (a, b) => radiansPerSecond * radiansPerSecond * (a + (share * (b - a))))];
+    }
+
+    private double?[][] ErrorsAt(double radiansPerSecond)
+    {
+        var (low, high, share) = Between(radiansPerSecond);
+        return [.. _speeds[low].ErrorsPerSquare.Zip(_speeds[high].ErrorsPerSquare, (a, b) => a.Zip(b, (x, y) => radiansPerSecond * radiansPerSecond * (x + (share * (y - x)))).ToArray())];
     }
 
     /// <summary>The calibrated speeds below and above, and how far it is from the one to the other.</summary>
@@ -186,6 +206,12 @@ public sealed class SpinCalibration
 
     private static double[] MisfitPerSquare(CalibratedSpeed speed) =>
         [.. speed.Inner.Select((_, p) => p < speed.Misfit.Count ? speed.Misfit[p] / (speed.Speed.RadiansPerSecond * speed.Speed.RadiansPerSecond) : 0)];
+
+    private static double?[][] ErrorsPerSquare(CalibratedSpeed speed)
+    {
+        var square = speed.Speed.RadiansPerSecond * speed.Speed.RadiansPerSecond;
+        return [.. new[] { speed.Inner, speed.Outer }.Select(plane => plane.Select(c => c.StandardErrorPerGramMillimetre / square).ToArray())];
+    }
 
     /// <summary>Coefficients in the wheel's sense, over the square of their speed.</summary>
     private static Complex[][] PerSquare(CalibratedSpeed speed, SpinSense sense)

@@ -80,4 +80,8 @@ public sealed record SpinRecording
 
     /// <summary>How many places in the recording lost samples before it came here, and were cut away.</summary>
     public int Gaps { get; init; }
+
+    /// <summary>A stretch of it.</summary>
+    internal SpinRecording Cut(Range stretch) =>
+        new([.. Transducers.Select(t => t[stretch])], Index[stretch], SampleRate, Sense) { Edge = Edge, FullScale = FullScale, Gaps = Gaps };
 }

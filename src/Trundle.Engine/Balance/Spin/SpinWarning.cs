@@ -5,12 +5,16 @@ using Trundle.Engine.Reference;
 namespace Trundle.Engine.Balance.Spin;
 
 /// <summary>Something that makes a spin less to be trusted.</summary>
-/// <param name="Code">A stable word: too-few-turns, marks-missing, marks-extra, marks-uneven, speed-drift, clipped, drop-out, coarse-steps, loose-object, speed-differs.</param>
+/// <param name="Code">A stable word, one of <see cref="SpinFlags"/>.</param>
 /// <param name="Point">Which transducer, from 1; null where it is of the whole spin.</param>
 /// <param name="Measured">What was found.</param>
 /// <param name="Limit">What it was held against, or null where there is none.</param>
 /// <param name="Action">What to do.</param>
-public sealed record SpinWarning(string Code, int? Point, Amount Measured, Limit? Limit, string Action);
+public sealed record SpinWarning(string Code, int? Point, Amount Measured, Limit? Limit, string Action)
+{
+    /// <summary>A stable word, one of <see cref="SpinFlags"/>.</summary>
+    public string Code { get; } = SpinFlags.Known(Code);
+}
 
 /// <summary>What makes a spin less to be trusted, each against its figure.</summary>
 internal static class SpinWarnings
@@ -36,16 +40,19 @@ internal static class SpinWarnings
                 "Look for a second mark, a reflection or a bouncing contact; marks that followed within half a turn were left out.");
         }
 
-        if (track.Uneven > 0)
+        if (track.Uneven + result.UnevenLeftOut is var uneven and > 0)
         {
-            yield return new SpinWarning("marks-uneven", null, Amount.Number(track.Uneven, "turns", 0), Figures.Of("spin.unevenTurnPercent").Limit(0),
-                "A turn is shorter or longer than those beside it: samples were lost or a mark is out of place. Look at the recorder and the mark, and spin again.");
+            yield return new SpinWarning("marks-uneven", null, Amount.Number(uneven, "turns", 0), Figures.Of("spin.unevenTurnPercent").Limit(0),
+                "A turn is shorter or longer than those beside it: samples were lost or a mark is out of place. "
+                + (result.UnevenLeftOut > 0
+                    ? "The longest stretch without such a turn was used. Look at the recorder and the mark, and spin again."
+                    : "No stretch without such a turn is long enough: do not trust this answer. Look at the recorder and the mark, and spin again."));
         }
 
         var drift = Figures.Of("spin.mostDriftPercent");
-        if (track.Uneven == 0 && Math.Abs(result.DriftPercent) > drift.Value && Math.Abs(track.Drift) > 3 * track.DriftError)
+        if (result.DriftPercent is { } change && Math.Abs(change) > drift.Value && Math.Abs(track.Drift) > 3 * track.DriftError)
         {
-            yield return new SpinWarning("speed-drift", null, Amount.Number(result.DriftPercent, "%", 2), drift.Limit(0),
+            yield return new SpinWarning("speed-drift", null, Amount.Number(change, "%", 2), drift.Limit(0),
                 "Record at a steady speed: the amount of unbalance goes with the square of the speed.");
         }
 
@@ -66,7 +73,7 @@ internal static class SpinWarnings
 
         for (var p = 0; p < result.Points.Count; p++)
         {
-            foreach (var warning in OfPoint(recording, result.Points[p], p, samplesPerTurn, otherSpeed || track.Uneven > 0 || track.Extra > 0))
+            foreach (var warning in OfPoint(recording, result.Points[p], p, samplesPerTurn, otherSpeed || track.Uneven > 0))
             {
                 yield return warning;
             }
@@ -95,7 +102,7 @@ internal static class SpinWarnings
                 "The signal uses few steps of its scale, so that flat tops cannot be told from clipping: raise the gain.");
         }
 
-        // Faulty marks, or a mark on another shaft, make every reading turn; a stretch that stands still makes it small. Those are told already.
+        // Uneven turns that had to be used, or a mark on another shaft, make every reading turn; a stretch that stands still makes it small. Those are told already.
         var ratio = Figures.Of("spin.wanderRatio");
         var least = Figures.Of("spin.leastWanderPercent");
         if (!marksTell && faults.StandingStill == 0 && point.WanderRatio > ratio.Value && point.Wander > least.Value / 100 * point.Amplitude)

@@ -128,8 +128,9 @@ internal static class CalibrationReader
     {
         var magnitude = o.Require("magnitudePerGramMillimetre", "what one g·mm gives") ? o.Number("magnitudePerGramMillimetre", 0) : null;
         var phase = o.Require("phaseDegrees", "its phase") ? o.Number("phaseDegrees", -720, 720) : null;
+        var error = o.Has("standardErrorPerGramMillimetre") ? o.Number("standardErrorPerGramMillimetre", 0) : null;
         o.Done();
-        return magnitude is { } m && phase is { } p ? new UnbalanceInfluence(m, Angle.FromDegrees(p)) : null;
+        return magnitude is { } m && phase is { } p ? new UnbalanceInfluence(m, Angle.FromDegrees(p)) { StandardErrorPerGramMillimetre = error } : null;
     }
 
     private static SpinCalibration? ReadSupports(FileObject o, PlanePair? planes, SpinSense sense)

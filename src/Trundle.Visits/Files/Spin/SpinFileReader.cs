@@ -12,7 +12,8 @@ namespace Trundle.Visits.Files.Spin;
 /// <param name="Calibration">The machine, or null where it is not calibrated.</param>
 /// <param name="Planes">The planes to tell the unbalance in, or null for the calibration's own.</param>
 /// <param name="Valve">Where the wheel's valve stands on the shaft, from the calibration's zero.</param>
-internal sealed record SpinFile(SpinRecording Recording, int Harmonics, SpinCalibration? Calibration, PlanePair? Planes, WheelAngle Valve);
+/// <param name="PerPlane">What may be left in each plane, as a mass at its radius; null where it is not told.</param>
+internal sealed record SpinFile(SpinRecording Recording, int Harmonics, SpinCalibration? Calibration, PlanePair? Planes, WheelAngle Valve, Mass? PerPlane);
 
 /// <summary>Spins with known masses as read.</summary>
 /// <param name="Planes">Where the masses sit.</param>
@@ -51,6 +52,7 @@ internal static class SpinFileReader
         var planes = o.Object("planes") is { } p ? CalibrationReader.ReadPlanes(p) : null;
         var calibration = o.Object("calibration") is { } c ? CalibrationReader.Read(c) : null;
         var valve = o.Quantity<Angle>("valve", "°", Angle.FromDegrees(-360), Angle.FromDegrees(360));
+        var perPlane = ReadTolerance(o);
         var recording = ReadRecording(o, settings);
         o.Done();
         if (problems.Count > 0 || recording is null)
@@ -64,7 +66,20 @@ internal static class SpinFileReader
             return null;
         }
 
-        return new SpinFile(recording, harmonics, calibration, planes, WheelAngle.FromDegrees(valve?.Degrees ?? 0));
+        return new SpinFile(recording, harmonics, calibration, planes, WheelAngle.FromDegrees(valve?.Degrees ?? 0), perPlane);
+    }
+
+    /// <summary>A spin is held against a mass in each plane alone: it knows no mass of the assembly, which a grade would need.</summary>
+    private static Mass? ReadTolerance(FileObject o)
+    {
+        if (o.Object("tolerance") is not { } tolerance)
+        {
+            return null;
+        }
+
+        var mass = tolerance.Require("perPlane", "what may be left in each plane, for example \"5 g\"") ? tolerance.Quantity<Mass>("perPlane", "g", Mass.FromGrams(0.01), Mass.FromKilograms(10)) : null;
+        tolerance.Done();
+        return mass;
     }
 
     /// <summary>Reads the spins of a calibration; null where a problem was added.</summary>

@@ -86,7 +86,7 @@ public class SpinAnalysisTests
         double[] Channel(Complex z) => [.. Enumerable.Range(0, n).Select(k => (z * Complex.FromPolarCoordinates(1, Math.Tau * Turns(k))).Real)];
         var result = Run(new SpinRecording([Channel(One), Channel(Two)], Signals.Index(n, Turns), Frequency.FromHertz(2000), default));
         Codes(result).ShouldBe(["speed-drift"]);
-        result.DriftPercent.ShouldBe(-6 / 0.97, 0.1);
+        result.DriftPercent.ShouldNotBeNull().ShouldBe(-6 / 0.97, 0.1);
         result.Points[0].Amplitude.ShouldBe(3, 0.002);
         AngleOff(result.Points[0].Phase, -1.1).ShouldBeLessThan(0.01);
     }
@@ -200,14 +200,6 @@ public class SpinAnalysisTests
         var point = Run(new SpinRecording([Wandering(sound.Transducers[0]), sound.Transducers[1]], sound.Index, sound.SampleRate, sound.Sense)).Points[0];
         point.WanderRatio.ShouldNotBeNull().ShouldBeGreaterThan(100);
         point.AmplitudeStandardError.ShouldBeInRange(0.001, 0.12);
-    }
-
-    [Fact]
-    public void Lost_samples_make_a_turn_uneven_and_nothing_else()
-    {
-        var sound = Signals.Spin(4000, 333.3, One, Two, 0.02, 4);
-        double[] Cut(double[] of) => [.. of[..1600], .. of[1700..]];
-        Codes(Run(new SpinRecording([.. sound.Transducers.Select(Cut)], Cut(sound.Index), sound.SampleRate, sound.Sense))).ShouldBe(["marks-uneven"]);
     }
 
     private static SpinResult Run(SpinRecording recording) => SpinAnalysis.Of(recording, 5).ShouldNotBeNull();
