@@ -11,7 +11,14 @@ namespace Trundle.Visits.Files;
 /// <param name="WithPhase">Every reading has a phase; else none has.</param>
 /// <param name="Recorded">What was found where a reading is a recording.</param>
 /// <param name="Unit">The meter's unit, or empty where nobody said.</param>
-internal sealed record TrialFile(IReadOnlyList<TrialRun> Runs, bool TrialKeptOn, bool WithPhase, IReadOnlyList<RecordedReading> Recorded, string Unit);
+/// <param name="Rotor">What tells how large a first trial mass may be; null where nobody asks.</param>
+internal sealed record TrialFile(IReadOnlyList<TrialRun> Runs, bool TrialKeptOn, bool WithPhase, IReadOnlyList<RecordedReading> Recorded, string Unit, TrialRotor? Rotor);
+
+/// <summary>What a trial mass goes on.</summary>
+/// <param name="Carried">The mass that the bearing beside the plane carries.</param>
+/// <param name="Speed">The speed of the runs.</param>
+/// <param name="Radius">Where the trial mass sits.</param>
+internal sealed record TrialRotor(Mass Carried, RotationalSpeed Speed, Length Radius);
 
 /// <summary>Reads the file of <c>balance trial</c>.</summary>
 internal static class BalanceTrialReader
@@ -35,6 +42,7 @@ internal static class BalanceTrialReader
         }
 
         var step = o.Number("displayStep", 0);
+        var rotor = o.Object("rotor") is { } r ? ReadRotor(r) : null;
         var runs = new List<TrialRun>();
         var paths = new List<string>();
         var recordings = new TrialRecordings(o);
@@ -42,6 +50,14 @@ internal static class BalanceTrialReader
         {
             o.Wrong("recording", "runs-needed", "One recording is one run; list the initial run and the trial runs in a JSON file, each reading with its recording.");
             return null;
+        }
+
+        // Before the first run only the size of its mass can be asked.
+        if (rotor is not null && !o.Has("runs"))
+        {
+            recordings.Done();
+            o.Done();
+            return problems.Count > 0 ? null : new TrialFile([], keptOn, false, [], unit, rotor);
         }
 
         if (o.Require("runs", "list the initial run and then the trial runs"))
@@ -71,7 +87,16 @@ internal static class BalanceTrialReader
             return null;
         }
 
-        return new TrialFile(ReadTo(root, runs, step), keptOn, withPhase, recordings.Found, unit);
+        return new TrialFile(ReadTo(root, runs, step), keptOn, withPhase, recordings.Found, unit, rotor);
+    }
+
+    private static TrialRotor? ReadRotor(FileObject o)
+    {
+        var carried = o.Require("mass", "give the mass that the bearing beside the plane carries, for example \"20 kg\"") ? o.Quantity<Mass>("mass", "kg", Mass.FromGrams(100), Mass.FromKilograms(100_000)) : null;
+        var speed = o.Require("speed", "give the speed of the runs, for example \"850 r/min\"") ? o.Quantity<RotationalSpeed>("speed", "r/min", RotationalSpeed.FromRevolutionsPerMinute(10), RotationalSpeed.FromRevolutionsPerMinute(100_000)) : null;
+        var radius = o.Require("radius", "say how far from the axis the trial mass sits, for example \"200 mm\"") ? o.Quantity<Length>("radius", "mm", Length.FromMillimetres(5), Length.FromMillimetres(5000)) : null;
+        o.Done();
+        return carried is { } m && speed is { } s && radius is { } r ? new TrialRotor(m, s, r) : null;
     }
 
     /// <summary>

@@ -23,6 +23,11 @@ public static class BalanceTrialOperation
             return AnswerJson.Wrong(problems);
         }
 
+        if (file.Runs.Count == 0)
+        {
+            return Reading<Answer>.Of(TrialMassWords.Alone(file.Rotor!));
+        }
+
         var solution = Solve(file);
         List<(string Code, string Message)> warnings = [.. Warnings(solution), .. TrialRecordings.Warnings(file.Recorded)];
         IReadOnlyList<string> cautions = Cautions(solution, file);
@@ -63,7 +68,7 @@ public static class BalanceTrialOperation
     {
         var cautions = new List<string>
         {
-            "Fix every mass so that it cannot fly off, keep people out of the plane of turning, and wear eye protection.",
+            TrialMassWords.Fixing,
         };
         if (file.Recorded.Count > 0)
         {
@@ -102,6 +107,7 @@ public static class BalanceTrialOperation
             ["driftPercent"] = r.Found.DriftPercent,
         })),
         ["conditionNumber"] = Finite(solution.ConditionNumber),
+        ["suggestedTrial"] = file.Rotor is { } rotor ? TrialMassWords.Json(rotor) : null,
         ["warnings"] = AnswerJson.List(warnings.Select(w =>
             (JsonNode?)new JsonObject { ["code"] = w.Code, ["conditionNumber"] = Finite(solution.ConditionNumber), ["message"] = w.Message })),
         ["cautions"] = AnswerJson.List(cautions),
@@ -138,6 +144,11 @@ public static class BalanceTrialOperation
         {
             yield return string.Create(CultureInfo.InvariantCulture,
                 $"Run {r.Run}, point {r.Point}: {Shown(r.Found.Amplitude)} ± {Shown(r.Found.AmplitudeStandardError)} (one standard error) in '{r.Signal}' at {Quantity.Number(r.Found.Speed.RevolutionsPerMinute, 1)} r/min, over {Quantity.Number(r.Found.Turns, 0)} turns.");
+        }
+
+        if (file.Rotor is { } rotor)
+        {
+            yield return TrialMassWords.Line(rotor);
         }
 
         foreach (var (_, message) in warnings)

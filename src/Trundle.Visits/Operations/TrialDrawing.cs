@@ -15,7 +15,7 @@ public static class TrialDrawing
     {
         ArgumentNullException.ThrowIfNull(body);
         var problems = new List<Problem>();
-        if (BalanceTrialReader.Read(body, problems) is not { } file || problems.Count > 0)
+        if (BalanceTrialReader.Read(body, problems) is not { } file || problems.Count > 0 || file.Runs.Count == 0)
         {
             return [];
         }

@@ -204,4 +204,26 @@ public class BalanceTrialOperationTests
           {"trial": {"plane": 1, "mass": "7 g", "angle": {{b}}}, "vibration": [{"amplitude": 0.03}]},
           {"trial": {"plane": 1, "mass": "7 g", "angle": {{c}}}, "vibration": [{"amplitude": 0.168}]}]}
         """);
+
+    [Fact]
+    public void A_first_trial_mass_is_told_before_the_runs_and_beside_them()
+    {
+        // The printed formula: 56 333 W/N² oz·in, with W in lb. One lb at 1000 r/min: 0.056333 oz·in = 0.056333 · 28.3495 · 25.4 = 40.56 g·mm. Its g is rounded: 0.05 %.
+        var pound = Run("""{"rotor": {"mass": "0.45359237 kg", "speed": "1000 r/min", "radius": "10 mm"}}""").Value;
+        pound.No.ShouldBeFalse();
+        Number(pound.Body["suggestedTrial"]!["gramMillimetres"]).ShouldBe(56_333 / 1e6 * 28.349523125 * 25.4, 0.02);
+        Number(pound.Body["suggestedTrial"]!["massGrams"]).ShouldBe(4.056, 0.002);
+        pound.Body["suggestedTrial"]!["status"]!.GetValue<string>().ShouldBe("second-hand");
+        string.Join('\n', pound.ForPeople).ShouldContain("Fix every mass");
+
+        var beside = JsonNode.Parse(File.ReadAllText("balance-trial-worked.json"))!;
+        Run(beside.ToJsonString()).Value.Body["suggestedTrial"].ShouldBeNull();
+        beside["rotor"] = JsonNode.Parse("""{"mass": "20 kg", "speed": "850 r/min", "radius": "200 mm"}""");
+        var both = Run(beside.ToJsonString()).Value;
+        Number(both.Body["suggestedTrial"]!["massGrams"]).ShouldBe(12.38, 0.005);
+        both.Body["corrections"]!.AsArray().Count.ShouldBe(2);
+        TrialDrawing.Of(FileNode.Parse("""{"rotor": {"mass": "20 kg", "speed": "850 r/min", "radius": "200 mm"}}""", "body").Value).ShouldBeEmpty();
+
+        Run("""{"rotor": {"mass": "20 kg", "radius": "200 mm"}}""").Problem!.Where.ShouldBe("rotor.speed");
+    }
 }

@@ -37,6 +37,9 @@ public sealed class TrialPageTests : ToolContext
     public void Without_phase_the_mass_is_typed_once_and_the_angles_stand_ready()
     {
         var page = Tool("trial");
+
+        // 20 kg weigh 196.1 N; a tenth of that at 89.0 rad/s is 2475 g·mm, and 12 g at 200 mm.
+        page.Markup.ShouldContain("12 g for 20 kg at 850 r/min and 200 mm");
         Control(page, "unit").Change("mm/s");
         Control(page, "runs.1.trial.mass").Change("15");
         Control(page, "runs.0.vibration.0.amplitude").Change("8");
