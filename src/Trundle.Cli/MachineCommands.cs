@@ -11,6 +11,8 @@ internal static class MachineCommands
         root.Subcommands.Add(ServeCommand.Serve());
         root.Subcommands.Add(ServeCommand.Demo());
         root.Subcommands.Add(RecallCommand.Recall(json));
+        root.Subcommands.Add(ExportCommand.Export(json));
+        root.Subcommands.Add(ExportCommand.Import(json));
         TrundleCommand.Group(root, "visit").Subcommands.Add(SheetCommand.Sheet(json));
     }
 }

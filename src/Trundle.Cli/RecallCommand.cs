@@ -40,7 +40,7 @@ internal static class RecallCommand
     }
 
     /// <summary>A workshop's file that is there; none is made.</summary>
-    private static WorkshopStore Open(string path)
+    internal static WorkshopStore Open(string path)
     {
         if (!File.Exists(path))
         {

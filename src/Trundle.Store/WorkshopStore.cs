@@ -21,6 +21,9 @@ public sealed class WorkshopStore
         Tyres = new TyreRecords(file);
         Keys = new HostKeys(file);
         Accounts = new AccountStore(file);
+        Search = new VisitSearch(file);
+        Export = new ShopExport(file);
+        Import = new ShopImport(file);
     }
 
     /// <summary>Opens the file, or makes it where there is none.</summary>
@@ -65,6 +68,15 @@ public sealed class WorkshopStore
 
     /// <summary>Every TIN that was ever recorded.</summary>
     public TyreRecords Tyres { get; }
+
+    /// <summary>Finds visits by what names them.</summary>
+    public VisitSearch Search { get; }
+
+    /// <summary>Everything that the workshop owns, for other programs.</summary>
+    public ShopExport Export { get; }
+
+    /// <summary>The way back of an export.</summary>
+    public ShopImport Import { get; }
 
     /// <summary>Accounts, and who is signed in where.</summary>
     public AccountStore Accounts { get; }

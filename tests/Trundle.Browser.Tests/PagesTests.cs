@@ -3,13 +3,13 @@ namespace Trundle.Browser.Tests;
 /// <summary>Every office page at two sizes, in light and dark.</summary>
 public sealed class OfficePagesTests(Bay bay, Device device) : IClassFixture<Device>
 {
-    public static TheoryData<string> Pages => ["/", "/arrive", "/history", "/people", "/condemned", "/re-torque", "/instruments", "/sources", "/visits/(visit)", "/visits/(visit)/arrival"];
+    public static TheoryData<string> Pages => ["/", "/arrive", "/search?q=DEMO", "/history", "/people", "/people/rights", "/condemned", "/re-torque", "/instruments", "/sources", "/visits/(visit)", "/visits/(visit)/arrival"];
 
     [Theory, MemberData(nameof(Pages))]
     public async Task An_office_page_has_no_fault(string address) =>
         await device.CheckAsync(
             address.Replace("(visit)", await bay.VisitAsync("Blue hatchback"), StringComparison.Ordinal),
-            "office" + address.Replace("(visit)", "visit", StringComparison.Ordinal).Replace('/', '-'));
+            "office" + address.Replace("(visit)", "visit", StringComparison.Ordinal).Replace('/', '-').Replace('?', '-').Replace('=', '-'));
 
     [Theory]
     [InlineData("balancer")]
@@ -40,7 +40,7 @@ public sealed class BayPagesTests(Bay bay, Device device) : IClassFixture<Device
         var off = new[] { "offTheCar", "plan", "lookOver", "wheel" }.Any(leg => place.StartsWith(leg, StringComparison.Ordinal));
         var visit = await bay.VisitAsync(off ? "Blue hatchback" : "Grey saloon");
         device.Whole = place.Contains("first-spin", StringComparison.Ordinal) || place.StartsWith("wheel", StringComparison.Ordinal);
-        await device.CheckAsync($"/bay/{visit}/{place}", "bay-" + place.Replace('/', '-'));
+        await device.CheckAsync($"/bay/{visit}/{place}", "bay-" + place.Replace('/', '-').Replace('?', '-').Replace('=', '-'));
     }
 
     /// <summary>A step that an earlier hold point holds shows nothing of its own: these are looked at where nothing holds them, with all of it unfolded.</summary>

@@ -51,6 +51,12 @@ public sealed class RightsTests : IAsyncLifetime
             Enter(visit, Role.Desk, EntryGate.ContactField, "somebody, by telephone").ShouldBeNull();
             return Task.FromResult(_bay.Store.Visits.EraseContact(visit, Name(role), role, _clock.Now).IsRead);
         },
+        [Right.TakeOut] = async role =>
+        {
+            using var browser = await SignedInAsync(role);
+            using var answer = await browser.GetAsync(new Uri("/export.zip", UriKind.Relative));
+            return answer.StatusCode == HttpStatusCode.OK;
+        },
         [Right.LetTraineesIn] = role => AddAsync(role, Role.Trainee),
         [Right.LetIn] = role => AddAsync(role, Role.Technician),
     };
@@ -101,13 +107,20 @@ public sealed class RightsTests : IAsyncLifetime
             .ToDictionary(key => key, _ => new Decision("As agreed.", Name(role), role, refusal)),
     };
 
-    /// <summary>Somebody of a role signs in and adds a person.</summary>
-    private async Task<bool> AddAsync(Role role, Role added)
+    /// <summary>Somebody of a role signs in.</summary>
+    private async Task<HttpClient> SignedInAsync(Role role)
     {
-        using var browser = _bay.OtherBrowser();
+        var browser = _bay.OtherBrowser();
         await _bay.SendFormAsync("/code", "/code", ("code", _bay.FirstCode!), ("name", "O9"), ("password", "four plain grey words"), ("pin", ""));
         var code = await _bay.CodeForAsync(Name(role));
         (await RunningBay.SendFormAsync(browser, "/code", "/code", ("code", code), ("password", "four plain grey words"), ("pin", ""))).Status.ShouldBe(HttpStatusCode.Redirect);
+        return browser;
+    }
+
+    /// <summary>Somebody of a role signs in and adds a person.</summary>
+    private async Task<bool> AddAsync(Role role, Role added)
+    {
+        using var browser = await SignedInAsync(role);
         var (status, text, _) = await RunningBay.SendFormAsync(browser, "/people", "/people/add", ("name", "New face"), ("role", added.Word()));
         var there = _bay.Store.People.All().Any(p => p.Name == "New face");
         there.ShouldBe(status == HttpStatusCode.OK, text);

@@ -30,6 +30,9 @@ public enum Right
     /// <summary>Erase whom to call.</summary>
     EraseContact,
 
+    /// <summary>Take everything that the workshop owns out as files.</summary>
+    TakeOut,
+
     /// <summary>Let trainees in: add them, give them a code, say that they left.</summary>
     LetTraineesIn,
 
@@ -56,6 +59,7 @@ public static class Rights
         (Right.ChangeProcedure, "change the workshop's own procedure", Answering),
         (Right.AnswerForRegistration, "say that the workshop registers the tyres that it sells, and take a purchaser's name out", Answering),
         (Right.EraseContact, "erase whom to call", [Role.Desk, .. Skilled]),
+        (Right.TakeOut, "take everything that the workshop owns out as files", [Role.Owner]),
         (Right.LetTraineesIn, "let trainees in: add them, give them a code, say that they left", Answering),
         (Right.LetIn, "let anybody in, in any role", [Role.Owner]),
     ];

@@ -50,6 +50,7 @@ internal static class Guard
 
     private static Problem StatusProblem(HttpContext context) => context.Response.StatusCode switch
     {
+        StatusCodes.Status403Forbidden => new Problem(context.Request.Path, "may-not", "Whoever enters on this device may not do this; the people page says who may."),
         StatusCodes.Status404NotFound => new Problem(context.Request.Path, "not-found", "There is nothing at this address."),
         StatusCodes.Status405MethodNotAllowed => new Problem(context.Request.Path, "method-not-allowed", "This address is not asked in this way."),
         StatusCodes.Status415UnsupportedMediaType => new Problem("content-type", "not-json", "Send the body as application/json."),

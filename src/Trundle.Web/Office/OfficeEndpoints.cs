@@ -14,6 +14,7 @@ using Trundle.Web.Office.ReTorques;
 using Trundle.Web.Office.Scrap;
 using Trundle.Web.Office.Recall;
 using Trundle.Web.Office.Registrations;
+using Trundle.Web.Office.Search;
 using Trundle.Web.Office.Sets;
 using Trundle.Web.Office.Sources;
 using Trundle.Web.Office.Stock;
@@ -36,6 +37,7 @@ internal static class OfficeEndpoints
         routes.MapArrival();
         routes.MapVisitPage();
         routes.MapHistory();
+        routes.MapSearch();
         routes.MapPeoplePage();
         routes.MapCondemned();
         routes.MapReTorque();
