@@ -82,6 +82,24 @@ public sealed class VisitStore
         return [.. rows.Select(row => new StoredVisit(Heading(row), EntriesOf(context, row.Id)))];
     }
 
+    /// <summary>Visits of the same vehicle that were handed back before a visit was opened, newest first; a vehicle is known by its VIN as typed.</summary>
+    /// <param name="visit">The visit.</param>
+    /// <param name="most">So many at most.</param>
+    public IReadOnlyList<StoredVisit> Before(StoredVisit visit, int most)
+    {
+        ArgumentNullException.ThrowIfNull(visit);
+        var (id, opened, vin) = (visit.Heading.Id, visit.Heading.OpenedAt, visit.Fields["vehicle.vin"]);
+        if (vin is null)
+        {
+            return [];
+        }
+
+        using var context = _file.Context();
+        var rows = context.Visits.AsNoTracking().Where(v => v.Id != id && v.HandedBackAt != null && v.OpenedAt < opened && context.Entries.Any(e => e.VisitId == v.Id && e.Field == "vehicle.vin" && e.Typed == vin))
+            .OrderByDescending(v => v.OpenedAt).ToList();
+        return [.. rows.Select(row => new StoredVisit(Heading(row), EntriesOf(context, row.Id))).Where(v => v.Fields["vehicle.vin"] == vin).Take(most)];
+    }
+
     /// <summary>How many fixings were recorded as set, at a stage or finally, on visits that used a torque wrench, since a time.</summary>
     public int ClicksOf(string wrench, DateTimeOffset since)
     {

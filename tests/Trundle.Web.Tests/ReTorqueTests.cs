@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Net;
 using System.Text.Json.Nodes;
 using Trundle.Visits.Bay;
@@ -15,24 +14,8 @@ public sealed class ReTorqueTests : IAsyncLifetime
 
     public ValueTask DisposeAsync() => _bay.DisposeAsync();
 
-    private Guid HandedBack(string name = "Blue hatchback, DEMO 07", string? vin = null)
-    {
-        var id = Guid.CreateVersion7();
-        _bay.Store.Visits.Open(id, "T1", _clock.Now.AddHours(-5), DateOnly.FromDateTime(_clock.Now.DateTime));
-        var fields = Sample().Where(f => f.Field is not ("work.number" or "vehicle.name") && !f.Field.StartsWith("work.handBack", StringComparison.Ordinal)).Append(("vehicle.name", name)).ToList();
-        if (vin is not null)
-        {
-            fields.Add(("vehicle.vin", vin));
-        }
-
-        foreach (var batch in fields.Append(("work.handBack.by", "T1")).Select(f => new Entry(Guid.NewGuid(), f.Item1, f.Item2, "T1", Role.Technician, _clock.Now.AddHours(-1))).Chunk(400))
-        {
-            _bay.Store.Visits.Append(id, batch, _clock.Now).Value.Refused.Select(r => r.Problem.Message).ShouldBeEmpty();
-        }
-
-        _bay.Store.Visits.Find(id)!.Heading.HandedBackAt.ShouldNotBeNull();
-        return id;
-    }
+    private Guid HandedBack(string name = "Blue hatchback, DEMO 07", string? vin = null) =>
+        HandedBackVisit.In(_bay.Store, _clock.Now, vin is null ? [("vehicle.name", name)] : [("vehicle.name", name), ("vehicle.vin", vin)]);
 
     [Fact]
     public async Task It_is_listed_asked_about_on_its_day_and_recorded_with_the_torques_found()
@@ -129,39 +112,4 @@ public sealed class ReTorqueTests : IAsyncLifetime
     }
 
     /// <summary>The sample visit taken apart into fields.</summary>
-    private static List<(string Field, string Typed)> Sample()
-    {
-        var root = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(root.FullName, "samples", "visit-blue-hatchback.json")))
-        {
-            root = root.Parent!;
-        }
-
-        var fields = new List<(string, string)>();
-        Walk("", JsonNode.Parse(File.ReadAllText(Path.Combine(root.FullName, "samples", "visit-blue-hatchback.json"))));
-        return fields;
-
-        void Walk(string path, JsonNode? node)
-        {
-            if (node is JsonObject members)
-            {
-                foreach (var (key, value) in members.Where(m => path.Length == 0 || m.Key is not ("position" or "by" or "role")))
-                {
-                    Walk(path.Length == 0 ? key : $"{path}.{key}", value);
-                }
-            }
-            else if (node is JsonArray items)
-            {
-                for (var i = 0; i < items.Count; i++)
-                {
-                    var name = path == "fitted" ? items[i]!["position"]!.GetValue<string>() : (path.StartsWith("work.steps.", StringComparison.Ordinal) ? i + 1 : i).ToString(CultureInfo.InvariantCulture);
-                    Walk($"{path}.{name}", items[i]);
-                }
-            }
-            else if (node is JsonValue value)
-            {
-                fields.Add((path, value.TryGetValue<string>(out var text) ? text : value.ToJsonString()));
-            }
-        }
-    }
 }

@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Routing;
 using Trundle.Store;
 using Trundle.Web.Office.Arrival;
 using Trundle.Web.Office.Board;
+using Trundle.Web.Office.Calendar;
 using Trundle.Web.Office.Condemned;
 using Trundle.Web.Office.History;
 using Trundle.Web.Office.Instruments;
@@ -41,6 +42,7 @@ internal static class OfficeEndpoints
         routes.MapPeoplePage();
         routes.MapCondemned();
         routes.MapReTorque();
+        routes.MapCalendar();
         routes.MapInstruments();
         routes.MapProcedures();
         routes.MapStock();
