@@ -47,7 +47,7 @@ public sealed record LeakVerdict(LeakCase Case, Limit Sound, Limit Look, Finding
         var found = month.High.Pascals < 0 ? LeakCase.Rose
             : month.Low > lookLoss ? LeakCase.Leak
             : month.Low > soundLoss ? LeakCase.MoreThanSound
-            : month.High <= lookLoss ? LeakCase.Sound
+            : month.High <= lookLoss && !loss.Points.Any(p => FlatReading.Is(p.Reading)) ? LeakCase.Sound
             : LeakCase.CannotTell;
         if (loss.Points.Max(p => p.Reading.Value) > Figures.Of("leak.car-pressure").As<GaugePressure>())
         {

@@ -21,6 +21,8 @@ public static class LeakFileReader
 {
     private const int MostReadings = 1000;
 
+    private static readonly GaugePressure Least = GaugePressure.FromKilopascals(10);
+
     private static readonly string[] TimeForms = ["yyyy-MM-dd HH:mm", "yyyy-MM-dd'T'HH:mm", "yyyy-MM-dd HH:mm:ss", "yyyy-MM-dd'T'HH:mm:ss"];
 
     /// <summary>Reads a file's root.</summary>
@@ -55,6 +57,7 @@ public static class LeakFileReader
         }
 
         Altitudes(items, lines, problems);
+        AfterFlat(items, lines, problems);
         if (problems.Count > 0)
         {
             return null;
@@ -101,8 +104,15 @@ public static class LeakFileReader
     {
         var at = o.Require("at", "say when it was read, for example \"2026-03-14 08:30\"") ? o.Value("at", Time) : null;
         var pressure = o.Require("pressure", "say what the gauge showed, for example \"225 kPa\"")
-            ? o.Quantity<GaugePressure>("pressure", "kPa", GaugePressure.FromKilopascals(10), GaugePressure.FromKilopascals(1400))
+            ? o.Quantity<GaugePressure>("pressure", "kPa", GaugePressure.FromKilopascals(0), GaugePressure.FromKilopascals(1400))
             : null;
+
+        // Nothing at all is a flat tyre; a little more than nothing is bar read as kilopascals.
+        if (pressure is { Pascals: > 0 } little && little < Least)
+        {
+            o.Wrong("pressure", "out-of-range", $"{little.Text("kPa", 1)} is less than a gauge tells from nothing: give the unit, for example \"2.3 bar\", or 0 for a flat tyre.");
+        }
+
         var temperature = o.Require("temperature", "without the temperature of the air in the tyre (of the air around it where it has stood for hours) a fall of temperature cannot be told from a loss of air") ? Degrees(o, "temperature", 150) : null;
         var altitude = o.Quantity<Length>("altitude", "m", Length.FromMetres(-450), Length.FromMetres(6000));
         var air = o.Quantity<AbsolutePressure>("air", "kPa", AbsolutePressure.FromKilopascals(40), AbsolutePressure.FromKilopascals(110));
@@ -131,6 +141,19 @@ public static class LeakFileReader
         if (lines.Any(l => l is { } line && (line.Altitude is not null || line.Air is not null)) && told.IndexOf(false) is >= 0 and var missing)
         {
             problems.Add(new Problem(items[missing].PathOf("altitude"), "missing", "Other readings have an altitude or a barometer's reading and this one has none: give it for every reading, or for none where all were taken at one place."));
+        }
+    }
+
+    /// <summary>A flat tyre loses nothing more: a reading after it holds a loss only where air was let in.</summary>
+    private static void AfterFlat(IReadOnlyList<FileObject> items, List<Line?> lines, List<Problem> problems)
+    {
+        for (var i = 1; i < lines.Count; i++)
+        {
+            if (lines[i - 1] is { Pressure.Pascals: <= 0 } && lines[i] is { Filled: false })
+            {
+                problems.Add(new Problem(items[i].PathOf("filled"), "after-flat", "The tyre was flat at the reading before and has no more to lose: say 'filled': true where air was let in since, or leave this reading out."));
+                return;
+            }
         }
     }
 

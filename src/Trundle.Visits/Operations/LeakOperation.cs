@@ -40,12 +40,17 @@ public static class LeakOperation
 
         // A tyre without a placard has no target to be held to; that its loss was judged is enough.
         List<Finding> findings = [verdict.Finding, .. tyre.Cold.Pressure is null ? [] : plan.Findings.Select(f => f with { Position = null })];
-        if (warning is not null && Soon(warning, until!, cold) is { } soon)
+        if (FlatReading.Of(file.Readings) is { } flat)
+        {
+            findings.RemoveAll(f => f.Rule == FlatReading.Rule);
+            findings.Insert(0, flat);
+        }
+        else if (warning is not null && Soon(warning, until!, cold) is { } soon)
         {
             findings.Insert(1, soon);
         }
 
-        List<string> cautions = [.. verdict.Cautions, .. file.Cautions, .. warning is null ? tyre.Warning.Cautions : file.Warning is null ? tyre.Warning.Cautions : [], .. Always(file)];
+        List<string> cautions = [.. FlatReading.Cautions(file.Readings, file.Subject.Fitted[0].Tyre), .. verdict.Cautions, .. file.Cautions, .. warning is null ? tyre.Warning.Cautions : file.Warning is null ? tyre.Warning.Cautions : [], .. Always(file)];
         cautions = [.. cautions.Distinct(StringComparer.Ordinal)];
         var body = new JsonObject
         {

@@ -76,6 +76,33 @@ public sealed class LeakOperationTests
     }
 
     [Theory]
+    [InlineData("")]
+    [InlineData(""","filled":true},{"at":"2026-01-07 08:00","pressure":"229 kPa","temperature":"10 °C" """)]
+    public void A_flat_tyre_is_run_low_with_no_placard_and_with_air_let_in_since(string after)
+    {
+        var later = after.Length == 0 ? "" : """,{"at":"2026-01-06 12:00","pressure":"230 kPa","temperature":"10 °C" """ + after + "}";
+        var answer = Run("""{"tyre":{"marking":"205/55 R16 91V"},"readings":[{"at":"2026-01-05 08:00","pressure":"230 kPa","temperature":"10 °C"},{"at":"2026-01-06 08:00","pressure":"0","temperature":"10 °C"}""" + later + "]}").Value;
+        answer.No.ShouldBeTrue();
+        var finding = answer.Body["findings"]!.AsArray().Single(f => f!["rule"]!.GetValue<string>() == "pressure.run-low")!;
+        finding["action"]!.GetValue<string>().ShouldContain("Put no air in");
+        answer.Body["cautions"]!.AsArray().ShouldContain(c => c!.GetValue<string>().Contains("at least what the readings tell", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_flat_tyre_is_told_once_is_never_sound_and_a_lorrys_asks_for_the_restraining_device()
+    {
+        const string Years = """{"at":"2022-01-05 08:00","pressure":"230 kPa","temperature":"10 °C"},{"at":"2026-01-06 08:00","pressure":"0","temperature":"10 °C"}""";
+        var body = Run(Body(Years)).Value.Body;
+        body["verdict"]!.GetValue<string>().ShouldBe("cannotTell");
+        body["findings"]!.AsArray().Count(f => f!["rule"]!.GetValue<string>() == "pressure.run-low").ShouldBe(1);
+        var lorry = Run($$"""{"tyre":{"marking":"315/80 R22.5 156/150L"},"readings":[{{Years}}]}""").Value.Body;
+        lorry["cautions"]!.AsArray().ShouldContain(c => c!.GetValue<string>().Contains("restraining device", StringComparison.Ordinal));
+        body["cautions"]!.AsArray().ShouldNotContain(c => c!.GetValue<string>().Contains("restraining device", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("""{"at":"2026-01-05","pressure":"0","temperature":"20 °C"},{"at":"2026-01-06","pressure":"0","temperature":"20 °C"}""", "", "readings[1].filled")]
+    [InlineData("""{"at":"2026-01-05","pressure":"-5 kPa","temperature":"20 °C"},{"at":"2026-01-06","pressure":"230 kPa","temperature":"20 °C"}""", "", "readings[0].pressure")]
     [InlineData("", "", "readings")]
     [InlineData("""{"at":"2026-01-05","pressure":"230 kPa","temperature":"20 °C"}""", "", "readings")]
     [InlineData("""{"at":"2026-01-05","pressure":"230 kPa","temperature":"20 °C"},{"at":"2026-01-05","pressure":"230 kPa","temperature":"20 °C"}""", "", "readings[1].at")]

@@ -1,0 +1,45 @@
+using Trundle.Engine.Condition;
+using Trundle.Engine.Findings;
+using Trundle.Engine.Reference;
+using Trundle.Engine.Vehicles;
+using Trundle.Measures;
+
+namespace Trundle.Engine.Pressure;
+
+/// <summary>A tyre that was read with no pressure at all: run low by any cold pressure, known or not, and the end of what its readings tell of a loss.</summary>
+public static class FlatReading
+{
+    /// <summary>The rule of a tyre run low; no pressure is below 80 % of any.</summary>
+    public const string Rule = "pressure.run-low";
+
+    /// <summary>True where a gauge showed nothing.</summary>
+    /// <param name="reading">The reading.</param>
+    public static bool Is(DatedPressure reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        return reading.Value.Pascals <= 0;
+    }
+
+    /// <summary>The finding for a tyre that was flat at any reading, air let in since or not; null where none was.</summary>
+    /// <param name="readings">The readings.</param>
+    /// <source>run low below 80 %: TMC and USTMA (second-hand)</source>
+    public static Finding? Of(IReadOnlyList<DatedPressure> readings)
+    {
+        ArgumentNullException.ThrowIfNull(readings);
+        return readings.Any(Is)
+            ? new Finding(Rule, Category.Refer, null, Amount.Of(GaugePressure.FromPascals(0), "kPa", 0), null, Figures.Of("pressure.runlow-fraction").Source,
+                "The tyre was flat: it counts as run low, whatever its pressure should be. Put no air in: take the assembly off, let out what is left by the valve core, demount and look inside first. Ask how far it was driven so; a run-flat tyre by its maker's word only. Air let in since then changes nothing of this.")
+            : null;
+    }
+
+    /// <summary>What stands beside it: that the loss is a least one, and what a large tyre asks for.</summary>
+    /// <param name="readings">The readings.</param>
+    /// <param name="tyre">The tyre, for its class; or null.</param>
+    public static IEnumerable<string> Cautions(IReadOnlyList<DatedPressure> readings, FittedTyre? tyre)
+    {
+        ArgumentNullException.ThrowIfNull(readings);
+        return readings.Any(Is)
+            ? ["A flat tyre has no more to lose: when it went flat is not known, and the true loss was at least what the readings tell.", .. RunLow.Cautions(tyre)]
+            : [];
+    }
+}
