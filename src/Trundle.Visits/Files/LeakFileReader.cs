@@ -110,7 +110,7 @@ public static class LeakFileReader
         // Nothing at all is a flat tyre; a little more than nothing is bar read as kilopascals.
         if (pressure is { Pascals: > 0 } little && little < Least)
         {
-            o.Wrong("pressure", "out-of-range", $"{little.Text("kPa", 1)} is less than a gauge tells from nothing: give the unit, for example \"2.3 bar\", or 0 for a flat tyre.");
+            o.Wrong("pressure", "out-of-range", $"Less than {Least.Text("kPa", 0)} and yet not nothing is more likely another unit: give the unit, for example \"2.3 bar\", or 0 for a flat tyre.");
         }
 
         var temperature = o.Require("temperature", "without the temperature of the air in the tyre (of the air around it where it has stood for hours) a fall of temperature cannot be told from a loss of air") ? Degrees(o, "temperature", 150) : null;
