@@ -14,11 +14,7 @@ public static class FlatReading
 
     /// <summary>True where a gauge showed nothing.</summary>
     /// <param name="reading">The reading.</param>
-    public static bool Is(DatedPressure reading)
-    {
-        ArgumentNullException.ThrowIfNull(reading);
-        return reading.Value.Pascals <= 0;
-    }
+    internal static bool Is(DatedPressure reading) => reading.Value.Pascals <= 0;
 
     /// <summary>The finding for a tyre that was flat at any reading, air let in since or not; null where none was.</summary>
     /// <param name="readings">The readings.</param>
@@ -35,6 +31,7 @@ public static class FlatReading
     /// <summary>What stands beside it: that the loss is a least one, and what a large tyre asks for.</summary>
     /// <param name="readings">The readings.</param>
     /// <param name="tyre">The tyre, for its class; or null.</param>
+    /// <source>that a flat tyre's loss is a least one follows from the readings; large tyres: 29 CFR 1910.177 (from memory)</source>
     public static IEnumerable<string> Cautions(IReadOnlyList<DatedPressure> readings, FittedTyre? tyre)
     {
         ArgumentNullException.ThrowIfNull(readings);
