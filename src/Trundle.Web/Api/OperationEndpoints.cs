@@ -11,6 +11,7 @@ internal static class OperationEndpoints
 {
     public static void MapOperations(this IEndpointRouteBuilder routes)
     {
+        routes.MapGet("/api/v1/openapi.json", () => Results.Text(OpenApiDocument.Text, "application/json", System.Text.Encoding.UTF8)).WithMetadata(HoldsNothing.Mark);
         foreach (var operation in OperationList.All)
         {
             routes.MapPost($"/api/v1/{operation.Name.Replace(' ', '/')}", (HttpRequest request) => RunAsync(operation, request))
