@@ -99,14 +99,22 @@ internal static class DamageCheck
         var large = damage.Size is { } length && least.IsBrokenBy(length.Millimetres) && (width is not { } s || share.IsBrokenBy(length / s * 100));
         if (damage.Place != DamagePlace.Tread && damage.Depth is { } depth)
         {
-            // The probe has answered what the length only makes likely.
+            // The probe has answered what the length only makes likely: one cut, one answer.
             var deep = book.Limit("damage.cut.deep", at);
             Workshop(book, assembly, damage, JudgedQuantity.CutDepth, depth);
-            Say(book, assembly, damage, deep.IsBrokenBy(depth.Millimetres) ? "damage.cut.deep" : "damage.cut.shallow", deep.Limit);
-            if (!large || damage.CordShows == false)
+            if (deep.IsBrokenBy(depth.Millimetres))
             {
+                Say(book, assembly, damage, "damage.cut.deep", deep.Limit, large && damage.CordShows != false ? [$"It is long too ({words.Amount.Text}): {book.Rule("damage.cut.large").Text}"] : []);
                 return;
             }
+
+            if (!large || damage.CordShows == false)
+            {
+                Say(book, assembly, damage, "damage.cut.shallow", deep.Limit);
+                return;
+            }
+
+            book.Need(at.ToString(), "whether cord shows in the cut", "a long cut is taken to reach the cord until somebody looked");
         }
         else if (damage.Place != DamagePlace.Tread)
         {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
 using Trundle.Engine.Vehicles;
@@ -22,24 +23,24 @@ public static class InspectionVerdicts
     {
         if (assembly.Tyre is not null || assembly.Damage.Count > 0)
         {
-            yield return Part(found, assembly, InspectedPart.Tyre, [.. assembly.Damage.Select((d, i) =>
+            yield return Part(subject, found, assembly, InspectedPart.Tyre, [.. assembly.Damage.Select((d, i) =>
                 One(subject, i, DamageCheck.Measured(d).Text, InspectedPart.Tyre, book => DamageCheck.One(book, assembly, d)))]);
         }
 
         if (assembly.Wheel is { } wheel)
         {
-            yield return Part(found, assembly, InspectedPart.Wheel, [.. wheel.Damage.Select((d, i) =>
+            yield return Part(subject, found, assembly, InspectedPart.Wheel, [.. wheel.Damage.Select((d, i) =>
                 One(subject, i, WheelDamageCheck.Word(d.Kind), InspectedPart.Wheel, book => WheelDamageCheck.One(book, assembly, d)))]);
         }
 
         if (assembly.Valve is not null)
         {
-            yield return Part(found, assembly, InspectedPart.Valve, []);
+            yield return Part(subject, found, assembly, InspectedPart.Valve, []);
         }
 
         if (assembly.Sensor is SensorState.Working or SensorState.NotWorking || assembly.SensorParts is not null)
         {
-            yield return Part(found, assembly, InspectedPart.Sensor, []);
+            yield return Part(subject, found, assembly, InspectedPart.Sensor, []);
         }
     }
 
@@ -48,22 +49,33 @@ public static class InspectionVerdicts
         var book = new CheckBook(subject);
         check(book);
         var result = book.Result();
-        var (verdict, reasons) = Gravest(result.Findings, part);
+        var (verdict, reasons) = Gravest(result.Findings, part, subject.Rules);
         return new DamageVerdict(index, what, verdict, reasons, result.Needs);
     }
 
-    private static PartVerdict Part(CheckResult found, Assembly assembly, InspectedPart part, IReadOnlyList<DamageVerdict> damage)
+    private static PartVerdict Part(FittedVehicle subject, CheckResult found, Assembly assembly, InspectedPart part, IReadOnlyList<DamageVerdict> damage)
     {
-        var at = assembly.Position.ToString();
-        var (verdict, reasons) = Gravest(found.Findings.Where(f => f.Position == at), part);
-        return new PartVerdict(assembly.Position, part, verdict, reasons, damage, [.. damage.SelectMany(d => d.Asked).Distinct()]);
+        var (verdict, reasons) = Gravest(found.Findings.Where(f => IsOf(f, assembly.Position)), part, subject.Rules);
+        return new PartVerdict(assembly.Position, part, verdict, reasons, damage, [.. damage.SelectMany(d => d.Asked).Distinct()], subject.Rules);
     }
 
-    private static (Verdict Verdict, IReadOnlyList<Finding> Reasons) Gravest(IEnumerable<Finding> findings, InspectedPart part)
+    /// <summary>A finding of the place itself, of its axle or of two axles of which it is one; the spare answers for itself only, and the vehicle as a whole for no single tyre.</summary>
+    private static bool IsOf(Finding finding, Position position)
+    {
+        if (finding.Position is not { } at || position.IsSpare || !at.StartsWith("axle", StringComparison.Ordinal))
+        {
+            return finding.Position == position.ToString();
+        }
+
+        return at.Split(' ').Contains(position.Axle.ToString(CultureInfo.InvariantCulture));
+    }
+
+    private static (Verdict Verdict, IReadOnlyList<Finding> Reasons) Gravest(IEnumerable<Finding> findings, InspectedPart part, RuleSet? set)
     {
         var reasons = findings
-            .Select(f => (Finding: f, Verdict: Verdicts.Of(f, part)))
-            .Where(r => r.Verdict is not null && r.Finding.Action != CheckBook.InOrder)
+            .Where(f => f.Category > Category.None)
+            .Select(f => (Finding: f, Verdict: Verdicts.Of(f, part, set)))
+            .Where(r => r.Verdict is not null)
             .OrderByDescending(r => r.Verdict).ThenByDescending(r => r.Finding.Category)
             .ToList();
         return (reasons.Count == 0 ? Verdict.MayRun : reasons[0].Verdict!.Value, [.. reasons.Select(r => r.Finding)]);

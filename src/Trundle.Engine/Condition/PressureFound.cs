@@ -2,6 +2,7 @@ using System.Globalization;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
 using Trundle.Engine.InUse;
+using Trundle.Engine.Mounting;
 using Trundle.Engine.Pressure;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Vehicles;
@@ -38,11 +39,14 @@ internal static class PressureFound
         var entered = Source.Entered("the vehicle's placard, as entered");
         var reference = Figures.Of("condition.reference-temperature");
         var judged = JudgedReading.Of(found, new SourcedPressure(cold, entered), book.Subject.Ambient ?? reference.As<Temperature>());
+        // On a rim of several pieces nobody follows an advice about air before the stop.
+        var stop = SeveralPieces.Finding(book.Subject, assembly)?.Action;
+        judged = stop is null ? judged : judged with { Advice = $"{stop} Then: {judged.Advice}" };
         var limit = new Limit(Kilopascals(cold), entered);
         var percent = (judged.ColdEquivalent ?? found.Value) / cold * 100;
         var measured = new Amount(found.Value.Kilopascals, "kPa", string.Create(CultureInfo.InvariantCulture, $"{found.Value.Text("kPa", 0)}{(found.Hot ? ", hot" : "")}{(judged.ColdEquivalent is { } counted ? $", counted back to cold {counted.Text("kPa", 0)}" : "")}: {percent:0} % of the placard"));
         book.ByWorkshop(JudgedQuantity.PressureShare, assembly.Position, at, percent, measured);
-        if (TakenAsRunLow(book, assembly, at, measured, percent))
+        if (TakenAsRunLow(book, assembly, at, measured, percent, stop))
         {
             return;
         }
@@ -79,7 +83,7 @@ internal static class PressureFound
     }
 
     /// <summary>Run low, or so low that the warning must light; for a truck tyre the one rule that keeps hands off the valve comes first.</summary>
-    private static bool TakenAsRunLow(CheckBook book, Assembly assembly, string at, Amount measured, double percent)
+    private static bool TakenAsRunLow(CheckBook book, Assembly assembly, string at, Amount measured, double percent, string? stop)
     {
         var heavy = assembly.Tyre?.Marking?.Size.TyreClass == Sidewall.TyreClass.Truck;
         foreach (var rule in heavy ? (string[])["pressure.run-low-truck"] : ["pressure.warning", "pressure.run-low"])
@@ -87,7 +91,7 @@ internal static class PressureFound
             // No warning watches the spare, dual wheels, a trailer or a motorcycle: there the warning has no limit.
             if (book.LimitOrNone(rule, assembly.Position) is { } limit && limit.IsBrokenBy(percent))
             {
-                book.Judge(rule, at, true, measured, limit.Limit, null, [.. RunLow.Cautions(assembly.Tyre)]);
+                book.Judge(rule, at, true, measured, limit.Limit, stop is null ? null : $"{stop} Then: {book.Rule(rule).Action}", [.. RunLow.Cautions(assembly.Tyre)]);
                 return true;
             }
         }

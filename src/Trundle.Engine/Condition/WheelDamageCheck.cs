@@ -2,6 +2,7 @@ using System.Globalization;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
 using Trundle.Engine.InUse;
+using Trundle.Engine.Mounting;
 using Trundle.Engine.Sidewall;
 using Trundle.Engine.Vehicles;
 
@@ -12,15 +13,10 @@ internal static class WheelDamageCheck
 {
     public static void Check(CheckBook book, Assembly assembly)
     {
+        Pieces(book, assembly);
         if (assembly.Wheel is not { } wheel)
         {
             return;
-        }
-
-        if (wheel.MultiPiece == true)
-        {
-            book.Judge("wheel.multi-piece", assembly.Position.ToString(), false, Amount.Word("a wheel of several pieces"), null, book.Rule("wheel.multi-piece").Action,
-                "Let all air out by taking out the valve core before anything is loosened; inflate in a restraining device only; stay out of the trajectory; no hammering on a ring under pressure.");
         }
 
         foreach (var damage in wheel.Damage)
@@ -30,6 +26,19 @@ internal static class WheelDamageCheck
             {
                 One(book, assembly, damage);
             }
+        }
+    }
+
+    /// <summary>A rim of several pieces is a stop; where nobody looked it is one too, or a question.</summary>
+    private static void Pieces(CheckBook book, Assembly assembly)
+    {
+        if (SeveralPieces.Finding(book.Subject, assembly) is { } stop)
+        {
+            book.Add(stop);
+        }
+        else if (WheelKind.Pieces(assembly.Wheel, assembly.Tyre, book.Vehicle.VehicleClass) == RimPieces.NotKnown)
+        {
+            book.Need(assembly.Position.ToString(), "whether the rim is of one piece (wheel.multiPiece)", "a rim of several pieces is for people licensed for it, in a restraining device");
         }
     }
 

@@ -80,6 +80,9 @@ internal sealed class CheckBook(FittedVehicle subject)
         });
     }
 
+    /// <summary>A result that was made elsewhere.</summary>
+    public void Add(Finding finding) => _findings.Add(finding);
+
     public void Need(string? position, string what, string why)
     {
         var need = new Need(position, what, why);

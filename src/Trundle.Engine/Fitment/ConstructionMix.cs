@@ -113,13 +113,14 @@ public static class ConstructionMix
     {
         var at = string.Create(CultureInfo.InvariantCulture, $"axles {frontAxle} and {rearAxle}");
         var measured = Amount.Word($"{CheckBook.AxleName(frontAxle)} {Words(front)}, {CheckBook.AxleName(rearAxle)} {Words(rear)}");
-        var found = false;
+        var (found, readTwoWays) = (false, false);
         // The rows of one rule belong together: what a '-' leaves open may break one row or the other, and so the rule either way.
         var rules = MixingRules.AcrossAxles(book.Rules).Where(r => Applies(r, book, frontAxle, rearAxle, front, rear)).GroupBy(r => (r.Rule, r.InUse.Set, r.Scope));
         foreach (var rows in rules.Select(g => g.ToList()))
         {
             var rule = rows[0];
-            if (found && rule.Scope is MixingScope.AnyTwoAxles || book.HasFault(rule.Rule, at))
+            // Where the law's text reads two ways, the trade's rule stands with the readings, for the one who decides, and is no second finding.
+            if (found && rule.Scope is MixingScope.AnyTwoAxles || book.HasFault(rule.Rule, at) || (rule.Scope is MixingScope.InFront && readTwoWays))
             {
                 continue;
             }
@@ -133,13 +134,19 @@ public static class ConstructionMix
 
             if (verdict == Verdict.Broken)
             {
-                book.Judge(rule.InUse, at, true, measured, null);
+                readTwoWays |= rule.InUse.OtherReading is not null;
+                book.Judge(rule.InUse, at, true, measured, null, null, rule.InUse.OtherReading is null ? [] : [.. OfTheTrade(front, rear)]);
                 found = true;
             }
         }
 
         return found;
     }
+
+    /// <summary>What the trade says of the same two axles, whichever reading of the law holds.</summary>
+    private static IEnumerable<string> OfTheTrade(List<Built> front, List<Built> rear) => MixingRules.Of(null, MixingScope.InFront)
+        .Where(r => Worst(front, rear, r.Forbids) == Verdict.Broken)
+        .Select(r => $"The trade's rule, whichever reading holds: {r.Text}").Distinct();
 
     private static bool Applies(MixingRule rule, CheckBook book, int frontAxle, int rearAxle, List<Built> front, List<Built> rear)
     {

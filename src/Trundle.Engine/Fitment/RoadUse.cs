@@ -34,15 +34,39 @@ internal static class RoadUse
     private static void Class(CheckBook book, Position position, string at, FittedTyre tyre, Marking marking)
     {
         var vehicle = book.Vehicle.VehicleClass;
-        var madeForMotorcycles = SidewallMarks.Has(tyre, "M/C") || marking.Size.Family == MarkingFamily.MotorcycleLetter;
-        if ((marking.Size.TyreClass == TyreClass.SpecialTrailer && !VehicleClasses.IsTrailer(vehicle)) || (madeForMotorcycles && vehicle != "motorcycle"))
+        if (BreachedBy(book, position, tyre, marking) is { } rule)
         {
-            book.Judge("use.class", at, true, Amount.Word(marking.Size.Text), new Limit(Amount.Word(vehicle), Source.Entered("the vehicle's class, as entered")));
+            book.Judge(rule, at, true, Amount.Word(marking.Size.Text), new Limit(Amount.Word(vehicle), Source.Entered("the vehicle's class, as entered")));
         }
 
         if (SidewallMarks.Has(tyre, "FRT") && book.Vehicle.AxleAt(position) is { } axle && (axle.Steered || Drivetrain.DrivenAxles(book.Vehicle).Contains(position.Axle)))
         {
             book.Judge("use.free-rolling", at, true, Amount.Word("FRT"), new Limit(Amount.Word("a free-rolling axle"), Source.Entered("the axle, as entered")));
         }
+    }
+
+    /// <summary>The rule on classes that a tyre breaks, or null. Where the class of the tyre is only guessed from its numbers, a person reads the sidewall.</summary>
+    private static string? BreachedBy(CheckBook book, Position position, FittedTyre tyre, Marking marking)
+    {
+        var vehicle = book.Vehicle.VehicleClass;
+        var size = marking.Size;
+        var marked = SidewallMarks.Has(tyre, "M/C") || size.Family == MarkingFamily.MotorcycleLetter;
+        var named = book.Vehicle.PlacardAt(position)?.Size is { } placard && placard.Size.TyreClass == size.TyreClass;
+        if (vehicle == VehicleClasses.Motorcycle)
+        {
+            // 5.00-16 or 240/40 R18 is a motorcycle's as well as a car's; 195/65 R15 is a car's only.
+            var either = size.Family is MarkingFamily.Inch or MarkingFamily.Alphanumeric or MarkingFamily.MetricWithoutAspect || size.SectionWidth is { } w && Math.Round(w.Millimetres) % 10 == 0;
+            return marked || size.TyreClass == TyreClass.Motorcycle || named ? null : either && size.TyreClass == TyreClass.Passenger ? "use.class-doubt" : "use.class";
+        }
+
+        return size.TyreClass switch
+        {
+            TyreClass.SpecialTrailer when !VehicleClasses.IsTrailer(vehicle) => "use.class",
+            _ when marked => "use.class",
+            TyreClass.Motorcycle when !named => "use.class-doubt",
+            TyreClass.Passenger when !named && !position.IsSpare && vehicle is "goods over 3500 kg" or "bus" or "trailer over 3500 kg" => "use.class-heavy",
+            TyreClass.Truck when !named && vehicle == VehicleClasses.Car => "use.class-doubt",
+            _ => null,
+        };
     }
 }

@@ -40,6 +40,11 @@ internal static class SizeAndService
             book.Need(at, assembly.Position.IsSpare ? "the spare's placard" : $"the placard of {CheckBook.AxleName(assembly.Position.Axle)}: size, load index and speed symbol", "size, load index and speed symbol are held against it");
         }
 
+        if (assembly.Position.Dual != DualPlace.Single && marking.Service is { LoadIndexSingle: { } single, LoadIndexDual: null } && !MouldedLoad.Of(assembly.Tyre, true).ForPair)
+        {
+            book.Judge("load.dual-unknown", at, true, Amount.Word(string.Create(CultureInfo.InvariantCulture, $"load index {single}, single only")), null);
+        }
+
         if (!assembly.Position.IsSpare)
         {
             AxleLoad(book, assembly, at, marking);

@@ -6,6 +6,22 @@ using Trundle.Measures;
 
 namespace Trundle.Engine.Mounting;
 
+/// <summary>Of how many pieces a rim is, as far as anybody told.</summary>
+public enum RimPieces
+{
+    /// <summary>Of one: somebody looked, or tyres of this kind sit on no other.</summary>
+    One,
+
+    /// <summary>Nobody looked, and nothing speaks for a ring more than against it.</summary>
+    NotKnown,
+
+    /// <summary>Nobody looked, and the size, the tube or the stamp speaks for a rim of several pieces.</summary>
+    LikelySeveral,
+
+    /// <summary>Of several: split, or with a lock ring or side ring.</summary>
+    Several,
+}
+
 /// <summary>What kind of wheel it is to the hand that demounts and mounts it. Each answer is yes, no, or null where nobody knows.</summary>
 public static class WheelKind
 {
@@ -51,4 +67,29 @@ public static class WheelKind
     /// <source>29 CFR 1910.177(b) (read in part): what counts as a multi-piece wheel; the rest is common practice</source>
     public static bool? IsOfSeveralPieces(Wheel? wheel, FittedTyre? tyre, string vehicleClass) => wheel?.MultiPiece
         ?? (IsTruck(tyre, vehicleClass) || (NeedsTube(tyre) != false && tyre?.Marking is not null) ? null : false);
+
+    /// <summary>
+    /// Of how many pieces the rim is. Where nobody looked, a large vehicle's or light truck's tyre with a tube, one of an inch size on a whole
+    /// inch rim (7.50R16, 10.00R20: flat-base and semi-drop-centre rims) and a stamp with a '-', SDC or FB in it speak for a ring: one piece is never
+    /// taken for granted there. Truck tyres on 15 degree rims (22.5) sit on rims of one piece, and it is still asked.
+    /// </summary>
+    /// <source>29 CFR 1910.177(b) (read in part); ISO 4000-2: '-' in a rim designation for several pieces (from memory); sizes: common practice</source>
+    public static RimPieces Pieces(Wheel? wheel, FittedTyre? tyre, string vehicleClass)
+    {
+        switch (IsOfSeveralPieces(wheel, tyre, vehicleClass))
+        {
+            case true:
+                return RimPieces.Several;
+            case false when wheel?.MultiPiece == false || wheel?.Rim?.MayBeOfSeveralPieces != true || !IsLarge(tyre, vehicleClass):
+                return RimPieces.One;
+        }
+
+        var wholeInch = tyre?.Marking?.Size is { Family: MarkingFamily.Inch, RimDiameterInches: { } rim } && rim >= 15 && rim == Math.Floor(rim);
+        return IsLarge(tyre, vehicleClass) && (wholeInch || NeedsTube(tyre) == true || wheel?.Rim?.MayBeOfSeveralPieces == true) ? RimPieces.LikelySeveral : RimPieces.NotKnown;
+    }
+
+    /// <summary>A vehicle or a tyre of the kind that stands on rims of several pieces.</summary>
+    private static bool IsLarge(FittedTyre? tyre, string vehicleClass) =>
+        vehicleClass is "goods over 3500 kg" or "bus" or "minibus" or "trailer over 3500 kg"
+        || tyre?.Marking?.Size.TyreClass is TyreClass.Truck or TyreClass.LightTruck or TyreClass.Commercial;
 }

@@ -9,7 +9,7 @@ namespace Trundle.Engine.Pressure;
 public static class PressureFindings
 {
     /// <summary>
-    /// The findings of one position: its limits (overloaded, limits in conflict) and its reading (run low, low, high, hot, above the marked
+    /// The findings of one position: a rim of several pieces first, then its limits (overloaded, limits in conflict) and its reading (run low, low, high, hot, above the marked
     /// maximum). A reading on target is a finding of no deficiency.
     /// </summary>
     /// <param name="position">The position's pressures.</param>
@@ -19,6 +19,11 @@ public static class PressureFindings
         ArgumentNullException.ThrowIfNull(position);
         var findings = new List<Finding>();
         var at = position.Position.ToString();
+        if (position.Stop is { } stop)
+        {
+            findings.Add(stop);
+        }
+
         switch (position.Cold.Case)
         {
             case ColdPressureCase.Overloaded:

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
+using Trundle.Engine.Mounting;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 
@@ -26,7 +27,7 @@ public sealed record PressureConditions(Temperature? Set, Temperature? Used, Len
 /// <param name="AtTemperature">What a tyre set to the cold pressure will show where it is used, or null.</param>
 /// <param name="SetHere">What to set where the vehicle stands now, so that it shows the cold pressure where it is used, or null.</param>
 /// <param name="Warning">When the low-pressure warning must have come.</param>
-/// <param name="Seating">The ceiling for seating the beads.</param>
+/// <param name="Seating">The ceiling for seating the beads; null on a rim that is or may be of several pieces, whose beads no figure of ours seats.</param>
 /// <param name="Reading">The reading judged, or null where none was taken.</param>
 /// <param name="Cautions">What stands beside the numbers.</param>
 public sealed record PositionPressure(
@@ -36,9 +37,16 @@ public sealed record PositionPressure(
     SourcedPressure? AtTemperature,
     SourcedPressure? SetHere,
     WarningThreshold Warning,
-    SeatingCeiling Seating,
+    SeatingCeiling? Seating,
     JudgedReading? Reading,
-    IReadOnlyList<string> Cautions);
+    IReadOnlyList<string> Cautions)
+{
+    /// <summary>
+    /// What stops all work on this wheel, or null: its rim is of several pieces, or may be. The cold pressure is told after it, since whoever may inflate
+    /// it needs the figure and whoever may not must know whether it ran low.
+    /// </summary>
+    public Finding? Stop { get; init; }
+}
 
 /// <summary>The pressures of a whole vehicle.</summary>
 /// <param name="Positions">One a position, in the order front to rear, left before right, spare last.</param>
@@ -84,6 +92,18 @@ public sealed record PressurePlan(IReadOnlyList<PositionPressure> Positions, IRe
             ? new WarningThreshold(null, [], ["The rules for low-pressure warnings reach neither a motorcycle nor a light trailer: where there is a warning, its maker's figure holds."])
             : WarningThreshold.For(recommended, cold.Pressure?.Pressure, assembly.Tyre?.Marking ?? placard?.Size, dual, conditions.Rules);
         var reading = assembly.Pressure is { } found ? JudgedReading.Of(found, cold.Pressure, conditions.Set, placard?.Cold) : null;
+        if (SeveralPieces.Finding(subject, assembly) is { } stop)
+        {
+            cautions.InsertRange(0, stop.Cautions);
+            cautions.Add("No ceiling for seating the beads is told: the published ones are for rims of one piece.");
+            return new PositionPressure(assembly.Position, cold, load, atTemperature, setHere, warning, null, reading is null ? null : reading with { Advice = $"{stop.Action} Then: {reading.Advice}" }, cautions) { Stop = stop };
+        }
+
+        if (assembly.Tyre?.Marking is not null && WheelKind.Pieces(assembly.Wheel, assembly.Tyre, vehicle.VehicleClass) == RimPieces.NotKnown)
+        {
+            cautions.Add("Whether the rim is of one piece was not entered: look before any air goes in; with a lock ring, a side ring or two halves, stop (29 CFR 1910.177).");
+        }
+
         return new PositionPressure(assembly.Position, cold, load, atTemperature, setHere, warning, SeatingCeiling.For(assembly.Tyre, assembly.Wheel), reading, cautions);
     }
 

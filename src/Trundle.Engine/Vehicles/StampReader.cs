@@ -46,7 +46,9 @@ public static partial class StampReader
                 var (width, diameter) = first <= second ? (first, second) : (second, first);
                 if (width is >= 2 and <= 20 && diameter is >= 8 and <= 30)
                 {
-                    return Reading<RimStamp>.Of(new RimStamp(Length.FromInches(width), flange, diameter, null));
+                    // First <= second is the standard's own order; "15-6JJ" is only somebody's way to write an x.
+                    var divided = (first <= second && m.Groups["x"].Value == "-") || typed.Contains("SDC", StringComparison.Ordinal) || typed.EndsWith("FB", StringComparison.Ordinal);
+                    return Reading<RimStamp>.Of(new RimStamp(Length.FromInches(width), flange, diameter, null) { MayBeOfSeveralPieces = divided });
                 }
             }
         }
@@ -87,7 +89,7 @@ public static partial class StampReader
 
     private static double Number(string text) => NumberText.Read(text) is { IsRead: true } read ? read.Value : double.NaN;
 
-    [GeneratedRegex(@"^(?<a>[0-9]{1,3}(?:[.,][0-9]{1,2}|\s[0-9]/[0-9]|\s?-\s?[0-9]/[0-9])?)\s?(?<fa>[A-Z]{0,3})\s?[X-]\s?(?<b>[0-9]{1,3}(?:[.,][0-9]{1,2}|\s[0-9]/[0-9])?)\s?(?<fb>(?:JJ|JK|J|K|B|C|D)?)(?:\s?[A-Z0-9+*]{1,6}){0,3}$", RegexOptions.CultureInvariant, 5000)]
+    [GeneratedRegex(@"^(?<a>[0-9]{1,3}(?:[.,][0-9]{1,2}|\s[0-9]/[0-9]|\s?-\s?[0-9]/[0-9])?)\s?(?<fa>[A-Z]{0,3})\s?(?<x>[X-])\s?(?<b>[0-9]{1,3}(?:[.,][0-9]{1,2}|\s[0-9]/[0-9])?)\s?(?<fb>(?:JJ|JK|J|K|B|C|D)?)(?:\s?[A-Z0-9+*]{1,6}){0,3}$", RegexOptions.CultureInvariant, 5000)]
     private static partial Regex RimForm();
 
     [GeneratedRegex(@"^(?:(?<w>[0-9]{2,3})\s?X?\s?)?(?<f>T[RD])\s?(?<d>[0-9]{3})(?:\s?[A-Z0-9+*]{1,6}){0,3}$", RegexOptions.CultureInvariant, 5000)]

@@ -331,6 +331,9 @@ public enum WheelMaker
 /// <param name="DiameterMillimetres">Diameter in millimetres where stamped so.</param>
 public sealed record RimStamp(Length Width, string Flange, double? DiameterInches, double? DiameterMillimetres)
 {
+    /// <summary>It is stamped with a '-' between width and diameter, or with SDC or FB: on a large vehicle's wheel a sign of a rim of several pieces.</summary>
+    public bool MayBeOfSeveralPieces { get; init; }
+
     /// <summary>The width with its unit, in the unit of the stamp: <c>6.5 in</c>, <c>165 mm</c>.</summary>
     public string WidthText => DiameterInches is not null ? FormattableString.Invariant($"{Width.Inches:0.##} in") : FormattableString.Invariant($"{Width.Millimetres:0} mm");
 

@@ -1,4 +1,5 @@
 using Trundle.Engine.Findings;
+using Trundle.Engine.Mounting;
 
 namespace Trundle.Visits.Bay;
 
@@ -23,6 +24,16 @@ public static class VisitFindings
     }
 
     /// <summary>
+    /// True where the law forbids the tyre at its place whatever its state, as by its age: no technician decides that away. It is let go as a dangerous
+    /// finding is, by an instructor or the owner with the customer's signed refusal.
+    /// </summary>
+    public static bool IsForbidden(Finding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return finding is { Rule: "age.law", Category: Category.Major };
+    }
+
+    /// <summary>
     /// Why a finding still stops hand-back, or null where it does not. A refer or major finding waits for a person's decision; a dangerous one
     /// for an instructor or owner with the customer's signed refusal.
     /// </summary>
@@ -35,10 +46,19 @@ public static class VisitFindings
             return finding.Rule.StartsWith("condemned.", StringComparison.Ordinal) ? "it is condemned and may not be fitted again, whoever decides" : "nobody lets this go: it is put right, or the vehicle does not leave on it";
         }
 
+        if (finding.Rule == SeveralPieces.Rule)
+        {
+            // Where the wheel is worked on, the procedure's own step stops it until the licensed shop's record is there, and no decision lifts that.
+            return null;
+        }
+
         var decision = work.Decisions.GetValueOrDefault(DecisionKey(finding));
         return finding.Category switch
         {
             Category.None or Category.Minor => null,
+            Category.Major when IsForbidden(finding) => Overruled(decision)
+                ? null
+                : "the law forbids it here: only an instructor or the owner can let it go, and only with the customer's signed refusal",
             Category.Refer or Category.Major => decision is { Role: { } role, By.Length: > 0 } && role.May(Right.Decide)
                 ? null
                 : "a technician, an instructor or the owner has to decide",

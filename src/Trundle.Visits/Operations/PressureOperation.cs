@@ -70,7 +70,7 @@ public static class PressureOperation
         ["cold"] = Of(p.Cold.Pressure),
         ["atTemperature"] = Of(p.AtTemperature),
         ["warning"] = Of(p.Warning.Ruling),
-        ["seatingLimit"] = Seating(p.Seating),
+        ["seatingLimit"] = p.Seating is { } seating ? Seating(seating) : null,
         ["case"] = Word(p.Cold.Case),
         ["considered"] = Considered(p.Cold.Considered),
         ["setHere"] = Of(p.SetHere),
@@ -128,13 +128,18 @@ public static class PressureOperation
         ColdPressureCase.NotKnown => "notKnown",
     };
 
-    private static IEnumerable<string> Cautions(PositionPressure p) => p.Cautions.Concat(p.Warning.Cautions).Concat(p.Seating.Cautions);
+    private static IEnumerable<string> Cautions(PositionPressure p) => p.Cautions.Concat(p.Warning.Cautions).Concat(p.Seating?.Cautions ?? []);
 
     private static IEnumerable<string> Lines(PressurePlan plan, Vehicle vehicle, bool oneTyre)
     {
         foreach (var p in plan.Positions)
         {
             yield return oneTyre ? "This tyre" : $"{p.Position}  {vehicle.InWords(p.Position)}";
+            if (p.Stop is { } stop)
+            {
+                yield return $"  {stop.Cautions[0]}";
+            }
+
             yield return $"  cold           {Text(p.Cold.Pressure)}";
             yield return $"  elsewhere      {Text(p.AtTemperature)}";
             if (p.SetHere is not null)
@@ -143,7 +148,7 @@ public static class PressureOperation
             }
 
             yield return $"  warning below  {Text(p.Warning.Ruling)}";
-            yield return $"  seating, most  {Text(p.Seating.Ruling)}";
+            yield return $"  seating, most  {(p.Seating is { } seating ? Text(seating.Ruling) : "not told for a rim of several pieces")}";
             foreach (var l in p.Cold.Considered)
             {
                 yield return string.Create(CultureInfo.InvariantCulture, $"    {(l.Ruled ? "ruled " : "      ")}{(l.Bound == LimitBound.Least ? "at least" : "at most "),-8} {l.Pressure?.Text("kPa", 1) ?? "not given",12}  {l.Name}");

@@ -17,7 +17,8 @@ public static class VerdictAnswer
             ["position"] = v.Position.ToString(),
             ["part"] = v.Part.Word(),
             ["verdict"] = v.Verdict.Word(),
-            ["reasons"] = Reasons(v.Reasons, v.Part),
+            ["heldBy"] = v.HeldBy?.Rule,
+            ["reasons"] = Reasons(v.Reasons, v),
             ["asked"] = Asked(v.Asked),
             ["cautions"] = AnswerJson.List(v.Cautions),
             ["damage"] = AnswerJson.List(v.Damage.Select(d => (JsonNode?)new JsonObject
@@ -25,7 +26,7 @@ public static class VerdictAnswer
                 ["index"] = d.Index,
                 ["what"] = d.What,
                 ["verdict"] = d.Verdict.Word(),
-                ["reasons"] = Reasons(d.Reasons, v.Part),
+                ["reasons"] = Reasons(d.Reasons, v),
                 ["asked"] = Asked(d.Asked),
             })),
         }));
@@ -37,7 +38,7 @@ public static class VerdictAnswer
         ArgumentNullException.ThrowIfNull(verdicts);
         foreach (var v in verdicts.Where(v => v.Verdict != Verdict.MayRun))
         {
-            yield return $"{v.Verdict.Word(),-9} {v.Position.ToString(),-7} {v.Part.Word()}: {string.Join("; ", v.Reasons.Where(r => Verdicts.Of(r, v.Part) == v.Verdict).Select(r => r.Measured.Text).Distinct())}";
+            yield return $"{v.Verdict.Word(),-9} {v.Position.ToString(),-7} {v.Part.Word()}: {string.Join("; ", v.Reasons.Where(r => Verdicts.Of(r, v.Part, v.Rules) == v.Verdict).Select(r => $"{r.Rule} ({r.Category.Word()}), {FindingWords.Of(r)}").Distinct())}";
             if (v.Asked.Count > 0)
             {
                 yield return $"          Asked for: {string.Join("; ", v.Asked.Select(n => n.What))}.";
@@ -50,10 +51,10 @@ public static class VerdictAnswer
         }
     }
 
-    private static JsonArray Reasons(IReadOnlyList<Finding> reasons, InspectedPart part) => AnswerJson.List(reasons.Select(f =>
+    private static JsonArray Reasons(IReadOnlyList<Finding> reasons, PartVerdict part) => AnswerJson.List(reasons.Select(f =>
     {
         var json = AnswerJson.Of(f);
-        json.Insert(1, "verdict", Verdicts.Of(f, part)!.Value.Word());
+        json.Insert(1, "verdict", Verdicts.Of(f, part.Part, part.Rules)!.Value.Word());
         return (JsonNode?)json;
     }));
 

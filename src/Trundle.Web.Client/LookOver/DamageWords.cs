@@ -30,6 +30,7 @@ public static class DamageWords
         Verdict.MayRun => "may run, by what was entered",
         Verdict.Repair => "may be repaired from inside, by what was entered",
         Verdict.Refer => "look, measure or ask before anything else",
+        Verdict.PutRight => "not to run as it stands: the finding that holds it is put right first",
         Verdict.Renew => "another one takes its place",
         Verdict.Discard => "not to be used again",
     };

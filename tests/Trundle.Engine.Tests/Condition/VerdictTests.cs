@@ -4,6 +4,7 @@ using Trundle.Engine.Fitment;
 using Trundle.Engine.InUse;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Tests.Fitment;
+using Trundle.Engine.Tests.InUse;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 
@@ -96,9 +97,65 @@ public sealed class VerdictTests
     public void Every_rule_of_damage_wheel_valve_and_sensor_has_a_verdict_and_every_verdict_a_rule()
     {
         var carried = InUseRules.List.Select(r => r.Rule).ToHashSet();
-        Verdicts.RuleNames.Where(r => !carried.Contains(r)).ShouldBeEmpty();
-        string[] judgedElsewhere = ["wheel.load", "wheel.load-placard"];
-        carried.Where(r => r.Split('.')[0] is "damage" or "repair" or "wheel" or "valve" or "sensor").Except(judgedElsewhere).Except(Verdicts.RuleNames).ShouldBeEmpty();
+        carried.UnionWith(MixingRules.List.Select(m => m.Rule));
+        Verdicts.RuleNames.Where(r => !carried.Any(c => c == r || c.StartsWith(r + ".", StringComparison.Ordinal))).ShouldBeEmpty();
+        carried.Where(r => r.Split('.')[0] is "damage" or "repair" or "wheel" or "valve" or "sensor").Except(Verdicts.RuleNames).ShouldBeEmpty();
+        carried.Where(r => !Verdicts.Has(r)).ShouldBeEmpty("every rule is about some part");
+    }
+
+    public static TheoryData<string> Cases => [.. RuleCases.All.Keys];
+
+    /// <summary>Whatever is found about a tyre or a wheel, or about its axle, no verdict on it is milder, and the finding that holds it is named.</summary>
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void No_verdict_is_milder_than_a_finding_on_the_same_part(string rule)
+    {
+        foreach (var set in Bay.EveryRuleSet)
+        {
+            var subject = RuleCases.All[rule].Said(Bay.Four(set));
+            var found = ConditionCheck.Run(subject).With(FitmentCheck.Run(subject));
+            foreach (var verdict in InspectionVerdicts.Of(subject, found))
+            {
+                var on = found.Findings.Where(f => (f.Position == verdict.Position.ToString() || (f.Position == $"axle {verdict.Position.Axle}" && !verdict.Position.IsSpare)) && f.Category >= Category.Refer && Verdicts.Of(f, verdict.Part, set) is not null).ToList();
+                if (on.Count == 0)
+                {
+                    continue;
+                }
+
+                var gravest = on.Max(f => f.Category);
+                (verdict.Verdict >= (gravest >= Category.Major ? Verdict.PutRight : Verdict.Repair)).ShouldBeTrue($"{rule} {set} {verdict.Position} {verdict.Part}");
+                verdict.HeldBy.ShouldNotBeNull();
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData("rim.diameter", InspectedPart.Tyre, Verdict.PutRight)]
+    [InlineData("rim.diameter", InspectedPart.Wheel, Verdict.PutRight)]
+    [InlineData("use.restricted", InspectedPart.Tyre, Verdict.Renew)]
+    [InlineData("use.class", InspectedPart.Tyre, Verdict.PutRight)]
+    [InlineData("direction.rotation", InspectedPart.Tyre, Verdict.PutRight)]
+    [InlineData("load.index", InspectedPart.Tyre, Verdict.PutRight)]
+    [InlineData("size.placard", InspectedPart.Tyre, Verdict.Refer)]
+    [InlineData("hub.bolt-circle", InspectedPart.Wheel, Verdict.PutRight)]
+    [InlineData("fixings.missing", InspectedPart.Wheel, Verdict.PutRight)]
+    [InlineData("wheel.multi-piece", InspectedPart.Wheel, Verdict.Refer)]
+    [InlineData("wheel.multi-piece", InspectedPart.Tyre, Verdict.Refer)]
+    [InlineData("wheel.pieces-not-known", InspectedPart.Wheel, Verdict.Refer)]
+    public void What_is_wrong_with_the_fitting_holds_the_part(string rule, InspectedPart part, Verdict least)
+    {
+        var subject = RuleCases.All[rule].Said(Bay.Four());
+        var verdict = Of(subject).Single(v => v.Position == Bay.At("1L") && v.Part == part);
+        (verdict.Verdict >= least).ShouldBeTrue($"{verdict.Verdict}");
+        verdict.Reasons.ShouldContain(f => f.Rule == rule);
+    }
+
+    [Fact]
+    public void Pieces_torn_out_are_discarded_where_the_law_makes_them_major_and_referred_elsewhere()
+    {
+        var chunk = RuleCases.All["damage.chunk"];
+        Of(chunk.Said(Bay.Four(RuleSet.UnitedStates))).First(v => v.Part == InspectedPart.Tyre).Verdict.ShouldBe(Verdict.Discard);
+        Of(chunk.Said(Bay.Four())).First(v => v.Part == InspectedPart.Tyre).Verdict.ShouldBe(Verdict.Refer);
     }
 
     [Theory]
@@ -109,8 +166,8 @@ public sealed class VerdictTests
     public void A_large_tyre_that_ran_low_carries_the_caution_of_the_zipper(string marking, int cautions)
     {
         var verdict = Of(Hurt(Sound with { RanLow = true, RanLowDistance = Length.FromKilometres(3), RanLowTime = TimeSpan.FromMinutes(5) }, marking)).First(v => v.Part == InspectedPart.Tyre);
-        verdict.Verdict.ShouldBe(Verdict.Refer);
         var reason = verdict.Reasons.Single(f => f.Rule == "pressure.ran-low");
+        Verdicts.Of(reason, InspectedPart.Tyre, null).ShouldBe(Verdict.Refer);
         reason.Measured.Text.ShouldBe("driven with little or no air, 3.0 km, 5 min");
         reason.Cautions.Count.ShouldBe(cautions);
     }

@@ -70,6 +70,9 @@ internal static class RuleCases
         ["condemned.wheel"] = new(Wheel(w => w with { Condemned = true }), [Plain]),
         ["use.restricted"] = new(Tyre(t => t with { Marks = ["NHS"] }), [Plain]),
         ["use.class"] = new(Tyre(t => t with { Marks = ["M/C"] }), [Plain]),
+        ["use.class-doubt"] = new(s => Class("car")(Marked("120/70 R17 58W")(s)), [Plain, s => Class("motorcycle")(Marked("120/70 R17 58W")(s))]),
+        ["use.class-heavy"] = new(s => Class("bus")(NoPlacards(s)), [Class("bus"), Class("minibus"), NoPlacards, s => Class("bus")(NoPlacards(Marked(Truck)(s)))]),
+        ["load.dual-unknown"] = new(DualMarked("215/75 R17.5 126M"), [DualMarked("215/75 R17.5 126/124M"), Plain], "2Li"),
         ["use.free-rolling"] = new(Tyre(t => t with { Marks = ["FRT"] }), [s => s.With("2L", a => a with { Tyre = a.Tyre! with { Marks = ["FRT"] } })]),
         ["run-flat"] = new(Tyre(t => t with { Marks = ["RUN FLAT"] }), [Plain]),
         ["tread.depth.heavy-band"] = new(s => Class("bus")(Tread(0.9999, 3, 3)(s)), [s => Class("bus")(Tread(1, 3, 3)(s)), s => Class("bus")(Tread(1.0001, 3, 3)(s))]),
@@ -113,6 +116,7 @@ internal static class RuleCases
         ["wheel.corrosion"] = new(Bent(WheelDamageKind.Corrosion), [Plain]),
         ["wheel.bore"] = new(Bent(WheelDamageKind.BoreWear), [Plain]),
         ["wheel.other"] = new(Bent(WheelDamageKind.Other), [Plain]),
+        ["wheel.pieces-not-known"] = new(Marked("10.00 R20 146/143K"), [s => Wheel(w => w with { MultiPiece = false })(Marked("10.00 R20 146/143K")(s)), s => Wheel(w => w with { MultiPiece = true })(Marked("10.00 R20 146/143K")(s)), Marked(Truck), Plain]),
         ["wheel.multi-piece"] = new(Wheel(w => w with { MultiPiece = true }), [Wheel(w => w with { MultiPiece = false }), Plain]),
         ["valve.state"] = new(Valved(v => v with { State = ValveState.Cracked }), [Valved(v => v with { State = ValveState.Sound }), Plain]),
         ["valve.age"] = new(s => Valved(v => v with { Kind = ValveKind.RubberSnapIn, Renewed = new DateOnly(2018, 6, 2) })(Tin(Dated)(s)), [s => Valved(v => v with { Kind = ValveKind.RubberSnapIn, Renewed = new DateOnly(2018, 6, 3) })(Tin(Dated)(s)), s => Valved(v => v with { Kind = ValveKind.ClampIn, Renewed = new DateOnly(2010, 1, 1) })(Tin(Dated)(s))]),
@@ -193,6 +197,10 @@ internal static class RuleCases
     private static Func<FittedVehicle, FittedVehicle> Class(string word) => s => s with { Vehicle = s.Vehicle with { VehicleClass = word } };
 
     private static Func<FittedVehicle, FittedVehicle> TopSpeed(double kilometresPerHour) => s => s with { Vehicle = s.Vehicle with { TopSpeed = Speed.FromKilometresPerHour(kilometresPerHour) } };
+
+    private static FittedVehicle NoPlacards(FittedVehicle s) => s with { Vehicle = s.Vehicle with { Axles = [.. s.Vehicle.Axles.Select(a => a with { Placard = null })] } };
+
+    private static Func<FittedVehicle, FittedVehicle> DualMarked(string size) => s => Duals(null, 8)(s) switch { var twins => twins.With("2Li", a => a with { Tyre = new FittedTyre { Marking = Bay.Marked(size) } }) };
 
     private static FittedVehicle NoLoads(FittedVehicle s) => s with { Vehicle = s.Vehicle with { Axles = [.. s.Vehicle.Axles.Select(a => a with { Load = null })] } };
 

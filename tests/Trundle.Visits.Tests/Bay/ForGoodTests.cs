@@ -19,4 +19,19 @@ public sealed class ForGoodTests
         VisitFindings.IsForGood(finding).ShouldBe(forGood);
         (VisitFindings.Stops(finding, work) is not null).ShouldBe(forGood);
     }
+
+    /// <summary>The law keeps an old tyre off a place, whatever its state: that is no technician's to decide.</summary>
+    [Theory]
+    [InlineData("age.law", Role.Technician, false, false)]
+    [InlineData("age.law", Role.Owner, false, false)]
+    [InlineData("age.law", Role.Owner, true, true)]
+    [InlineData("age.law", Role.Technician, true, false)]
+    [InlineData("size.placard", Role.Technician, false, true)]
+    public void What_the_law_forbids_is_not_decided_away(string rule, Role role, bool signed, bool goes)
+    {
+        var finding = new Finding(rule, Category.Major, "1L", Amount.Word("as found"), null, Source.CommonPractice, "Replace it.");
+        var decision = new Decision("stays", "T1", role, signed ? "P. Driver" : null);
+        var work = VisitWork.Empty with { Decisions = new Dictionary<string, Decision> { [VisitFindings.DecisionKey(finding)] = decision } };
+        (VisitFindings.Stops(finding, work) is null).ShouldBe(goes);
+    }
 }

@@ -112,7 +112,7 @@ public sealed class InspectionVerdictTests
         var sample = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "inspect-amber-van.json"));
         var answer = OperationList.Of("inspect").Run(FileNode.Parse(sample, "sample").Value).Value;
         answer.Body["verdicts"]!.AsArray().Select(v => $"{Text(v!["position"])} {Text(v["part"])}: {Text(v["verdict"])}").ShouldBe(
-            ["1L tyre: repair", "1L valve: may run", "1R tyre: refer", "1R wheel: renew", "2L tyre: discard", "2L valve: renew", "2R tyre: may run", "2R wheel: refer", "2R sensor: renew"]);
+            ["1L tyre: repair", "1L valve: may run", "1R tyre: put right", "1R wheel: renew", "2L tyre: discard", "2L valve: renew", "2R tyre: may run", "2R wheel: refer", "2R sensor: renew"]);
         answer.Body["verdicts"]!.AsArray().Single(v => Text(v!["position"]) == "1L" && Text(v["part"]) == "tyre")!["asked"]!.AsArray().ShouldBeEmpty();
     }
 
