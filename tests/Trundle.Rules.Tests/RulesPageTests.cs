@@ -62,7 +62,7 @@ public sealed class RulesPageTests
             {
                 var says = rule.OtherReading is null ? rule.Text : $"{rule.Text} *Another reading:* {rule.OtherReading}";
                 var category = rule.Category == Category.None ? "told only" : rule.Category.Word();
-                text.Append(System.Globalization.CultureInfo.InvariantCulture, $"| `{rule.Id}` | {Cell(says)} | {Cell(Join(string.Join(", ", rule.Classes), rule.Dates.ToString()))} | {category}{(rule.CategoryByLaw ? " *by law*" : "")} | {Cell(Join(rule.Document, rule.Clause, rule.Edition.Length == 0 ? "" : $"edition: {rule.Edition}"))} | {Status(rule.Source)} |\n");
+                text.Append(System.Globalization.CultureInfo.InvariantCulture, $"| `{rule.Id}` | {Cell(says)} | {Cell(Join(string.Join(", ", rule.Classes), rule.Dates.ToString()))} | {category}{(rule.CategoryByLaw ? " *by law*" : "")} | {Cell(Join(rule.Document, rule.Clause, rule.Edition.Length == 0 ? "" : rule.Edition == InUseRule.EditionNotKnown ? "edition not known" : $"edition: {rule.Edition}"))} | {Status(rule.Source)} |\n");
             }
 
             text.Append("\n### Limits\n\n| limit | of the rule | value | vehicles, places, dates | what | source | status |\n| --- | --- | --- | --- | --- | --- | --- |\n");

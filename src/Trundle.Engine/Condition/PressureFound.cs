@@ -27,9 +27,15 @@ internal static class PressureFound
             book.Judge("pressure.sidewall", at, true, Kilopascals(found.Value), new Limit(Kilopascals(most), Source.Entered("the sidewall's MAX PRESS, as entered")));
         }
 
+        if (found.Value.Kilopascals <= Figures.Of("pressure.reading-resolution").As<GaugePressure>().Kilopascals && book.InForce.LawOf("pressure.flat", book.Subject) is { } flat)
+        {
+            book.Judge(flat, at, true, Kilopascals(found.Value), null);
+        }
+
         var placard = book.Vehicle.PlacardOf(assembly);
         if (placard?.Cold is not { } cold)
         {
+            BelowLoad(book, assembly, at, found, null, Kilopascals(found.Value), null);
             var temporary = !assembly.Position.IsSpare && book.Vehicle.PlacardAt(assembly.Position)?.Cold is not null;
             book.Need(assembly.Position.IsSpare || temporary ? at : CheckBook.AxleName(assembly.Position.Axle),
                 temporary ? "the temporary spare's own cold pressure, from its sidewall or the placard (vehicle.spare)" : "the placard's cold pressure", "the pressure found is held against it");
@@ -44,9 +50,14 @@ internal static class PressureFound
         judged = stop is null ? judged : judged with { Advice = $"{stop} Then: {judged.Advice}" };
         var limit = new Limit(Kilopascals(cold), entered);
         var percent = (judged.ColdEquivalent ?? found.Value) / cold * 100;
-        var measured = new Amount(found.Value.Kilopascals, "kPa", string.Create(CultureInfo.InvariantCulture, $"{found.Value.Text("kPa", 0)}{(found.Hot ? ", hot" : "")}{(judged.ColdEquivalent is { } counted ? $", counted back to cold {counted.Text("kPa", 0)}" : "")}: {percent:0} % of the placard"));
+        var measured = new Amount(found.Value.Kilopascals, "kPa", string.Create(CultureInfo.InvariantCulture, $"{found.Value.Text("kPa", 0)}{(found.Hot ? ", hot" : "")}{(judged.ColdEquivalent is { } counted ? $", counted back to cold {counted.Text("kPa", 0)}" : "")}: {Written(percent)} % of the placard"));
         book.ByWorkshop(JudgedQuantity.PressureShare, assembly.Position, at, percent, measured);
         if (TakenAsRunLow(book, assembly, at, measured, percent, stop))
+        {
+            return;
+        }
+
+        if (BelowLoad(book, assembly, at, found, placard, measured, stop))
         {
             return;
         }
@@ -99,9 +110,34 @@ internal static class PressureFound
         return false;
     }
 
+    /// <summary>Below what the load carried needs, read cold, where a law asks for that: then it is more than a little low.</summary>
+    private static bool BelowLoad(CheckBook book, Assembly assembly, string at, PressureReading found, Placard? placard, Amount measured, string? stop)
+    {
+        if (found.Hot || book.InForce.LawOf("pressure.below-load", book.Subject) is not { } law || WheelLoad.On(book.Subject, assembly.Position) is not { } carried)
+        {
+            return false;
+        }
+
+        var needed = ColdPressure.For(assembly, placard, carried.Load, book.Vehicle, new PressureConditions(null, null, null, null, false, book.Rules)).ForLoad;
+        if (needed?.Pressure is not { } least || found.Value.Pascals >= least.Pascals - Figures.Of("pressure.reading-resolution").As<GaugePressure>().Pascals)
+        {
+            return false;
+        }
+
+        book.Judge(law, at, true, measured, new Limit(Kilopascals(least), needed.Source), stop is null ? null : $"{stop} Then: {law.Action}");
+        return true;
+    }
+
     /// <summary>What a tyre of another kind than the placard's needs to carry what the placard's would; null where the placard's own figure is the most that is asked.</summary>
     private static SourcedPressure? NeededByThisTyre(CheckBook book, Assembly assembly, Placard placard) =>
         ColdPressure.For(assembly, placard, null, book.Vehicle, new PressureConditions(null, null, null, null, false, book.Rules)).Pressure is { } needed && needed.Pressure > placard.Cold!.Value ? needed : null;
 
     private static Amount Kilopascals(GaugePressure pressure) => Amount.Of(pressure, "kPa", 0);
+
+    /// <summary>In whole per cent, and finer where that would read as one of the limits and the value is beside it.</summary>
+    private static string Written(double percent)
+    {
+        var beside = new[] { RunLow.Limit.Value, RunLow.Warning.Value }.Any(l => Math.Abs(percent - l) < 0.5 && Math.Abs(percent - l) > 1e-6);
+        return percent.ToString(beside ? "0.####" : "0", CultureInfo.InvariantCulture);
+    }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Trundle.Engine.Findings;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Sidewall;
 using Trundle.Engine.Vehicles;
@@ -10,6 +11,15 @@ namespace Trundle.Engine.Condition;
 /// <summary>What is said beside a tyre that ran with little or no air; for large tyres, whose sidewalls may tear open along their cords.</summary>
 internal static class RunLow
 {
+    /// <summary>The one place of the share of the placard at or below which a tyre counts as run low.</summary>
+    public static InUseLimit Limit { get; } = InUseLimits.List.Single(l => l.Id == "trade.pressure.run-low");
+
+    /// <summary>The share of the placard at or below which the warning must light by the US rule.</summary>
+    public static InUseLimit Warning { get; } = InUseLimits.List.Single(l => l.Id == "trade.pressure.warning");
+
+    /// <summary>Of 1.</summary>
+    public static double Share => Limit.Value / 100;
+
     /// <summary>The cautions for a tyre of its class; none for a car's.</summary>
     public static IEnumerable<string> Cautions(FittedTyre? tyre)
     {

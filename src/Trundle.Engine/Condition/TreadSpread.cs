@@ -28,7 +28,7 @@ internal static class TreadSpread
         var minor = book.Limit("tread.spread.minor", null);
         var major = book.Limit("tread.spread", null);
         var grave = major.IsBrokenBy(spread.Millimetres);
-        var measured = new Amount(spread.Millimetres, "mm", string.Create(CultureInfo.InvariantCulture, $"{spread.Millimetres:0.0#} mm between {deepest.Position} ({deepest.Depth.Millimetres:0.0#}) and {least.Position} ({least.Depth.Millimetres:0.0#})"));
+        var measured = new Amount(spread.Millimetres, "mm", string.Create(CultureInfo.InvariantCulture, $"{spread.Millimetres:0.0#} mm between {deepest.Position} ({deepest.Depth.Millimetres:0.0#}) and {least.Position} ({least.Depth.Millimetres:0.0#}), mean depths"));
         book.Judge(grave ? "tread.spread" : "tread.spread.minor", null, grave || minor.IsBrokenBy(spread.Millimetres), measured, (grave ? major : minor).Limit);
         book.ByWorkshop(JudgedQuantity.TreadSpread, null, null, spread.Millimetres, measured);
     }

@@ -23,6 +23,7 @@ public static class FitmentCheck
         foreach (var assembly in InOrder(subject))
         {
             RoadUse.Check(book, assembly);
+            RemadeTyre.Check(book, assembly);
             SizeAndService.Check(book, assembly);
             Facing.Check(book, assembly);
             TyreToRim.Check(book, assembly);

@@ -32,10 +32,15 @@ public sealed record InUseRule(string Rule, RuleSet? Set, Category Category, boo
     /// <summary>The name by which a workshop's correction and the list of rules know it: the set's word and the rule's name.</summary>
     public string Id => $"{RuleSetWords.Of(Set)}.{Rule}";
 
+    /// <summary>What stands for an edition that nobody knows; such a text is never called read.</summary>
+    public const string EditionNotKnown = "not known";
+
+    private string EditionText => Edition.Length == 0 ? "" : Edition == EditionNotKnown ? " (edition not known)" : $" (edition: {Edition})";
+
     /// <summary>The document, its clause and edition, and whether the category is its own.</summary>
     public Source Source => Document == Source.CommonPracticeText && Corrected is null
         ? Source.CommonPractice
-        : new Source($"{Document}{(Clause.Length == 0 ? "" : $", {Clause}")}{(Edition.Length == 0 ? "" : $" (edition: {Edition})")}{(Corrected is null ? "" : $"; {Corrected}")}{(CategoryByLaw || Set is null ? "" : "; category by common practice")}", Status);
+        : new Source($"{Document}{(Clause.Length == 0 ? "" : $", {Clause}")}{EditionText}{(Corrected is null ? "" : $"; {Corrected}")}{(CategoryByLaw || Set is null ? "" : "; category by common practice")}", Status);
 }
 
 /// <summary>The words of the rule sets in tables, files and commands.</summary>

@@ -74,6 +74,9 @@ public enum JudgedQuantity
 
     /// <summary>The greatest cold pressure asked of a valve.</summary>
     ValvePressure,
+
+    /// <summary>What a regrooved tyre may carry.</summary>
+    RegroovedCapacity,
 }
 
 /// <summary>The quantities that rules judge: their words, their units, and what can be a limit of each.</summary>
@@ -112,6 +115,7 @@ public static class JudgedQuantities
         JudgedQuantity.PressureShare => "pressure share",
         JudgedQuantity.FlangeBend => "flange bend",
         JudgedQuantity.ValvePressure => "valve pressure",
+        JudgedQuantity.RegroovedCapacity => "regrooved capacity",
     };
 
     /// <summary>The unit in which values of the quantity are held against each other: mm, %, years, °, kPa or repairs; empty for a mark, which counts 0 to 2.</summary>
@@ -126,6 +130,7 @@ public static class JudgedQuantities
         JudgedQuantity.InjuryLean or JudgedQuantity.RepairTurn => "°",
         JudgedQuantity.EarlierRepairs => "repairs",
         JudgedQuantity.ValvePressure => "kPa",
+        JudgedQuantity.RegroovedCapacity => "kg",
         JudgedQuantity.WinterMark => "",
     };
 
@@ -148,6 +153,7 @@ public static class JudgedQuantities
         JudgedQuantity.RepairTurn => 180,
         JudgedQuantity.TyreAge or JudgedQuantity.AgeAtRepair => 40,
         JudgedQuantity.ValvePressure => 2000,
+        JudgedQuantity.RegroovedCapacity => 20_000,
         JudgedQuantity.WinterMark => 2,
     };
 

@@ -42,6 +42,16 @@ public sealed record RuleCorrection(string Id, double? Value, string Unit, Categ
         Corrected = Category is null || Category == rule.Category ? "put right by the workshop" : $"put right by the workshop, category was {rule.Category.Word()}",
     };
 
+    /// <summary>True where its number lets pass what the carried limit does not.</summary>
+    public bool IsLooserThan(InUseLimit limit)
+    {
+        ArgumentNullException.ThrowIfNull(limit);
+        return Value is { } value && limit.IsStricterThan(limit with { Value = value, Unit = Unit });
+    }
+
+    /// <summary>True where it says all that a looser number needs: clause and edition of a text that the workshop read itself.</summary>
+    public bool IsByEdition => Status == SourceStatus.Read && Clause.Length > 0 && Edition.Length > 0;
+
     internal InUseLimit Of(InUseLimit limit)
     {
         var text = $"{Document}{(Clause.Length == 0 ? "" : $", {Clause}")}{(Edition.Length == 0 ? "" : $" (edition: {Edition})")}; put right by the workshop";
@@ -78,15 +88,18 @@ public sealed class RulesInForce
     /// <summary>The limits that are carried, as put right.</summary>
     public IReadOnlyList<InUseLimit> Limits { get; }
 
-    /// <summary>Cautions about rules of the workshop that the carried ones have overtaken: they change nothing, since the stricter holds.</summary>
+    /// <summary>
+    /// Cautions that stand on every answer: rules of the workshop that the carried ones have overtaken and corrections that would loosen a limit without
+    /// clause, edition and a text read, which change nothing, since the stricter holds; and corrections that do loosen one.
+    /// </summary>
     public IReadOnlyList<string> Overtaken { get; private init; } = [];
 
     /// <summary>The carried rules with a workshop's.</summary>
     /// <param name="added">Its own rules.</param>
     /// <param name="corrections">What it put right.</param>
-    /// <param name="overtaken">Cautions about those of its rules that are no stricter than the carried ones.</param>
+    /// <param name="overtaken">Cautions about those of its rules and corrections that change nothing or that loosen a limit.</param>
     public static RulesInForce With(IReadOnlyList<ShopRule> added, IReadOnlyList<RuleCorrection> corrections, IReadOnlyList<string>? overtaken = null) =>
-        added.Count == 0 && corrections.Count == 0 ? Carried : new RulesInForce(added, corrections) { Overtaken = overtaken ?? [] };
+        added.Count == 0 && corrections.Count == 0 && overtaken is not { Count: > 0 } ? Carried : new RulesInForce(added, corrections) { Overtaken = overtaken ?? [] };
 
     /// <summary>A carried rule, as put right.</summary>
     public InUseRule AsPutRight(InUseRule rule)

@@ -96,6 +96,7 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
     }
 
     internal const string PlacardName = "placard";
+    private const string LoadName = "load carried";
     private const string LadenName = "placard, full load";
     private const string PlacardLoadName = "the placard's load on the fitted tyre";
 
@@ -106,6 +107,9 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
     public ConsideredLimit? ByPlacard => Considered
         .Where(l => l is { Bound: LimitBound.Least, Pressure: not null, Name: PlacardName or LadenName or PlacardLoadName })
         .MaxBy(l => l.Pressure!.Value.Pascals);
+
+    /// <summary>What the load carried needs of this tyre; null in it where no table and no rule tells.</summary>
+    public ConsideredLimit? ForLoad => Considered.FirstOrDefault(l => l.Name == LoadName);
 
     private static void AddPlacard(Placard? placard, PressureConditions conditions, List<ConsideredLimit> limits, List<string> cautions)
     {
@@ -125,26 +129,26 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
     {
         if (load is not { } carried || assembly.Tyre?.Marking is not { } marking || assembly.Position.IsSpare)
         {
-            limits.Add(new ConsideredLimit("load carried", LimitBound.Least, null, new Source(load is null ? "no load was given" : "no marking was given", SourceStatus.Calculated)));
+            limits.Add(new ConsideredLimit(LoadName, LimitBound.Least, null, new Source(load is null ? "no load was given" : "no marking was given", SourceStatus.Calculated)));
             return (null, load is null || assembly.Position.IsSpare ? null : "The tyre's marking was not given: its load index is read from it.");
         }
 
         return LoadPressure.For(marking, assembly.Tyre.MaximumPressure, carried, dual, vehicle.VehicleClass, conditions.Rules, MouldedLoad.Of(assembly.Tyre, dual)).Match<(LoadPressure.Overloaded?, string?)>(
             found =>
             {
-                limits.Add(new ConsideredLimit("load carried", LimitBound.Least, found.Pressure.Pressure, found.Pressure.Source));
+                limits.Add(new ConsideredLimit(LoadName, LimitBound.Least, found.Pressure.Pressure, found.Pressure.Source));
                 cautions.AddRange(found.Cautions);
                 AddSpeed(found.Pressure, marking, vehicle.TopSpeed, limits, cautions);
                 return (null, null);
             },
             overloaded =>
             {
-                limits.Add(new ConsideredLimit("load carried", LimitBound.Least, null, new Source("more than the tyre's load index or MAX LOAD", SourceStatus.Calculated)));
+                limits.Add(new ConsideredLimit(LoadName, LimitBound.Least, null, new Source("more than the tyre's load index or MAX LOAD", SourceStatus.Calculated)));
                 return (overloaded, null);
             },
             maker =>
             {
-                limits.Add(new ConsideredLimit("load carried", LimitBound.Least, null, new Source("the tyre maker's load table", SourceStatus.Read)));
+                limits.Add(new ConsideredLimit(LoadName, LimitBound.Least, null, new Source("the tyre maker's load table", SourceStatus.Read)));
                 cautions.Add(maker.Why);
                 return (null, maker.Why);
             });

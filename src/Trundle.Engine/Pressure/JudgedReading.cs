@@ -1,3 +1,4 @@
+using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Vehicles;
@@ -62,10 +63,10 @@ public sealed record JudgedReading(PressureReading Found, ReadingVerdict Verdict
         var target = cold.Pressure;
         var resolution = Figures.Of("pressure.reading-resolution").As<GaugePressure>();
         var targetText = target.Text("kPa", 0);
-        if ((equivalent ?? found.Value) <= (specified ?? target) * Figures.Of("pressure.runlow-fraction").Value)
+        if ((equivalent ?? found.Value) <= (specified ?? target) * RunLow.Share)
         {
             return new JudgedReading(found, ReadingVerdict.RunLow, equivalent,
-                "At or below 80 % of what it should be, the tyre counts as run low: take the assembly off, demount and look inside before any air goes in.");
+                $"At or below {RunLow.Limit.Text} of what it should be, the tyre counts as run low: take the assembly off, demount and look inside before any air goes in.");
         }
 
         if (found.Hot)

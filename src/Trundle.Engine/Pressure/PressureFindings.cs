@@ -1,3 +1,4 @@
+using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Vehicles;
@@ -61,10 +62,9 @@ public static class PressureFindings
         switch (reading.Verdict)
         {
             case ReadingVerdict.RunLow:
-                var fraction = Figures.Of("pressure.runlow-fraction");
                 var specified = position.Cold.Considered.FirstOrDefault(l => l.Name == ColdPressure.PlacardName)?.Pressure ?? cold!.Pressure;
                 yield return new Finding("pressure.run-low", Category.Refer, at, measured,
-                    new Limit(Kilopascals(specified * fraction.Value), fraction.Source), fraction.Source, reading.Advice);
+                    new Limit(Kilopascals(specified * RunLow.Share), RunLow.Limit.Source), RunLow.Limit.Source, reading.Advice);
                 break;
             case ReadingVerdict.Low:
             case ReadingVerdict.HotLow:

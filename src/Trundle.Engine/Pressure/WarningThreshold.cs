@@ -1,3 +1,4 @@
+using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Sidewall;
@@ -74,8 +75,7 @@ public sealed record WarningThreshold(SourcedPressure? Ruling, IReadOnlyList<Con
 
     private static void UnitedStates(GaugePressure placard, Marking? marking, List<ConsideredLimit> limits, List<string> cautions)
     {
-        var fraction = Figures.Of("pressure.warning-us-fraction");
-        limits.Add(new ConsideredLimit("placard less 25 %", LimitBound.Least, placard * (1 - fraction.Value), fraction.Source));
+        limits.Add(new ConsideredLimit("placard less 25 %", LimitBound.Least, placard * (RunLow.Warning.Value / 100), RunLow.Warning.Source));
         if (TableKey(marking) is { } key)
         {
             var figure = Figures.Of(key);

@@ -25,6 +25,9 @@ public enum DamageKind
     /// <summary>Ripples, soft spots or popping in the sidewall while air goes in: the signs before a zipper rupture.</summary>
     Ripple,
 
+    /// <summary>Air is heard to go out of it.</summary>
+    Leak,
+
     /// <summary>Rubber swollen or softened by oil or solvent.</summary>
     Oil,
 }

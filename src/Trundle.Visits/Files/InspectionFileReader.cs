@@ -13,7 +13,7 @@ public static class InspectionFileReader
     public static IReadOnlyList<(string Word, DamageKind Value)> DamageWords { get; } =
     [
         ("puncture", DamageKind.Puncture), ("cut", DamageKind.Cut), ("bulge", DamageKind.Bulge), ("cord", DamageKind.Cord), ("crack", DamageKind.Crack), ("bead", DamageKind.Bead),
-        ("separation", DamageKind.Separation), ("chunk", DamageKind.Chunk), ("run-low", DamageKind.RunLowMarks), ("ripple", DamageKind.Ripple), ("oil", DamageKind.Oil), ("other", DamageKind.Other),
+        ("separation", DamageKind.Separation), ("chunk", DamageKind.Chunk), ("run-low", DamageKind.RunLowMarks), ("ripple", DamageKind.Ripple), ("leak", DamageKind.Leak), ("oil", DamageKind.Oil), ("other", DamageKind.Other),
     ];
 
     /// <summary>The words of the kinds of damage of a wheel.</summary>

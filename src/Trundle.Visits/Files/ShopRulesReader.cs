@@ -29,7 +29,7 @@ public static class ShopRulesReader
         ArgumentNullException.ThrowIfNull(o);
         var overtaken = new List<string>();
         var before = o.Problems.Count;
-        var corrections = Corrections(o);
+        var corrections = Corrections(o, refuses, overtaken);
         var corrected = o.Problems.Count == before ? RulesInForce.With([], corrections) : RulesInForce.Carried;
         var added = new List<ShopRule>();
         foreach (var item in o.Objects("rules"))
@@ -111,7 +111,7 @@ public static class ShopRulesReader
             && corrected.AsPutRight(InUseRules.Of(l.Rule, l.Set)).Category >= category
             && !own.IsStricterThan(l));
 
-    private static List<RuleCorrection> Corrections(FileObject o)
+    private static List<RuleCorrection> Corrections(FileObject o, bool refuses, List<string> cautions)
     {
         var read = new List<RuleCorrection>();
         foreach (var item in o.Objects("corrections"))
@@ -157,10 +157,36 @@ public static class ShopRulesReader
                 continue;
             }
 
-            read.Add(new RuleCorrection(id, value?.Value, value?.Unit ?? "", category, Bare(source), clause, edition, known));
+            var correction = new RuleCorrection(id, value?.Value, value?.Unit ?? "", category, Bare(source), clause, edition, known);
+            if (limit is null || !correction.IsLooserThan(limit) || Loosened(item, correction, limit, refuses, cautions))
+            {
+                read.Add(correction);
+            }
         }
 
         return read;
+    }
+
+    /// <summary>
+    /// A number that lets pass what the carried one does not: taken with a caution on every answer where clause and edition of a text that was read are given; else
+    /// refused in a workshop's file, and in a visit, which cannot mend the file, the carried number stays with its own source. True where it is taken.
+    /// </summary>
+    private static bool Loosened(FileObject o, RuleCorrection correction, InUseLimit limit, bool refuses, List<string> cautions)
+    {
+        var looser = $"{Said(limit with { Value = correction.Value!.Value, Unit = correction.Unit })} is looser than {Said(limit)}, the limit '{limit.Id}' that is carried";
+        if (correction.IsByEdition)
+        {
+            cautions.Add($"The workshop's correction holds here: {looser} ({limit.Source.Text}). By {correction.Document}, {correction.Clause} (edition: {correction.Edition}).");
+            return true;
+        }
+
+        if (refuses)
+        {
+            o.Wrong("limit", "looser", $"{looser}. A workshop may be stricter; a looser number stands only where a newer edition of the text has it: state its clause and edition, with status read, or leave the limit out.");
+        }
+
+        cautions.Add($"A correction of the workshop changes nothing here: {looser}, and it states no clause and edition of a text that was read. The stricter holds. Put the workshop's file right.");
+        return false;
     }
 
     private static (double Value, string Unit)? ReadLimit(FileObject o, JudgedQuantity? quantity, bool required)

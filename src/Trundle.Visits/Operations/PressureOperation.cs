@@ -148,7 +148,7 @@ public static class PressureOperation
             }
 
             yield return $"  warning below  {Text(p.Warning.Ruling)}";
-            yield return $"  seating, most  {(p.Seating is { } seating ? Text(seating.Ruling) : "not told for a rim of several pieces")}";
+            yield return $"  seating, most  {(p.Seating is { } seating ? Text(seating.Ruling) : "not told for a rim that is or may be of several pieces")}";
             foreach (var l in p.Cold.Considered)
             {
                 yield return string.Create(CultureInfo.InvariantCulture, $"    {(l.Ruled ? "ruled " : "      ")}{(l.Bound == LimitBound.Least ? "at least" : "at most "),-8} {l.Pressure?.Text("kPa", 1) ?? "not given",12}  {l.Name}");

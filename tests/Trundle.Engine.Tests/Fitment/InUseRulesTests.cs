@@ -24,6 +24,16 @@ public sealed class InUseRulesTests
         }
     }
 
+    /// <summary>Who does not know the edition has not read the text.</summary>
+    [Fact]
+    public void A_rule_of_an_unknown_edition_is_never_called_read()
+    {
+        var rules = InUseRules.List.Concat(MixingRules.List.Select(r => r.InUse)).ToList();
+        rules.ShouldNotContain(r => r.Edition == "not recorded");
+        rules.Where(r => r.Edition == InUseRule.EditionNotKnown && r.Status == SourceStatus.Read).Select(r => r.Id).ShouldBeEmpty();
+        rules.First(r => r.Edition == InUseRule.EditionNotKnown).Source.Text.ShouldContain("(edition not known)");
+    }
+
     [Fact]
     public void Only_the_european_directive_has_categories_of_its_own()
     {

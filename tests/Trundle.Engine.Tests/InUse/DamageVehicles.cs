@@ -32,6 +32,7 @@ internal static class DamageVehicles
             JudgedQuantity.PressureShare => on.With(on.Hurt(value), a => a with { Pressure = new PressureReading(GaugePressure.FromKilopascals(230 * value / 100), null, false) }),
             JudgedQuantity.FlangeBend => on.With(on.Hurt(value), a => a with { Wheel = Bay.Wheel with { Damage = [new WheelDamage(WheelDamageKind.BentFlange, Millimetres(value))] } }),
             JudgedQuantity.ValvePressure => on.Asked(value),
+            JudgedQuantity.RegroovedCapacity => on.With(on.Hurt(value, null, Truck), a => a with { Tyre = a.Tyre! with { Marks = ["REGROOVED", "REGROOVABLE", FormattableString.Invariant($"MAX LOAD {value:0} KG")] } }),
             JudgedQuantity.TreadDepth or JudgedQuantity.WinterMark or JudgedQuantity.TreadSpread or JudgedQuantity.CircumferenceSpread
                 or JudgedQuantity.DualDifference or JudgedQuantity.TyreAge or JudgedQuantity.LoadShare => throw new InvalidOperationException("Made elsewhere."),
         };

@@ -36,6 +36,8 @@ internal static class LimitVehicles
         JudgedQuantity.WinterMark or JudgedQuantity.EarlierRepairs => 1,
         JudgedQuantity.TyreAge or JudgedQuantity.AgeAtRepair => 1 / 365.25,
         JudgedQuantity.CircumferenceSpread or JudgedQuantity.LoadShare => 0.001,
+        // A sidewall tells whole kilograms.
+        JudgedQuantity.RegroovedCapacity => 1,
         _ => 0.0001,
     };
 

@@ -73,6 +73,8 @@ internal static class RuleCases
         ["use.class-doubt"] = new(s => Class("car")(Marked("120/70 R17 58W")(s)), [Plain, s => Class("motorcycle")(Marked("120/70 R17 58W")(s))]),
         ["use.class-heavy"] = new(s => Class("bus")(NoPlacards(s)), [Class("bus"), Class("minibus"), NoPlacards, s => Class("bus")(NoPlacards(Marked(Truck)(s)))]),
         ["load.dual-unknown"] = new(DualMarked("215/75 R17.5 126M"), [DualMarked("215/75 R17.5 126/124M"), Plain], "2Li"),
+        ["front.remade"] = new(s => Class("bus")(Tyre(t => t with { Marks = ["RETREADED"] })(s)), [s => Class("goods over 3500 kg")(Tyre(t => t with { Marks = ["RETREADED"] })(s)), Class("bus"), s => Class("bus")(s.With("2L", a => a with { Tyre = a.Tyre! with { Marks = ["RETREADED"] } }))]),
+        ["regroove.unmarked"] = new(Tyre(t => t with { Marks = ["REGROOVED"] }), [Tyre(t => t with { Marks = ["REGROOVED", "REGROOVABLE"] }), Tyre(t => t with { Marks = ["REGROOVABLE"] }), Plain]),
         ["use.free-rolling"] = new(Tyre(t => t with { Marks = ["FRT"] }), [s => s.With("2L", a => a with { Tyre = a.Tyre! with { Marks = ["FRT"] } })]),
         ["run-flat"] = new(Tyre(t => t with { Marks = ["RUN FLAT"] }), [Plain]),
         ["tread.depth.heavy-band"] = new(s => Class("bus")(Tread(0.9999, 3, 3)(s)), [s => Class("bus")(Tread(1, 3, 3)(s)), s => Class("bus")(Tread(1.0001, 3, 3)(s))]),
@@ -89,6 +91,7 @@ internal static class RuleCases
         ["damage.puncture.side"] = new(Hurt(DamageKind.Puncture, DamagePlace.Shoulder, 3), [Hurt(DamageKind.Puncture, DamagePlace.Tread, 3)]),
         ["damage.separation"] = new(Hurt(DamageKind.Separation, DamagePlace.Tread, null), [Plain]),
         ["damage.ripple"] = new(Hurt(DamageKind.Ripple, DamagePlace.Sidewall, null), [Plain]),
+        ["damage.leak"] = new(s => NoLoads(Class("bus")(Hurt(DamageKind.Leak, DamagePlace.Tread, null)(s))), [Plain]),
         ["damage.run-low-marks"] = new(Hurt(DamageKind.RunLowMarks, DamagePlace.Sidewall, null), [Plain]),
         ["damage.oil"] = new(Hurt(DamageKind.Oil, DamagePlace.Sidewall, null), [Plain]),
         ["damage.chunk"] = new(Hurt(DamageKind.Chunk, DamagePlace.Tread, null), [Plain]),
@@ -129,6 +132,9 @@ internal static class RuleCases
         ["damage.other"] = new(Hurt(DamageKind.Other, DamagePlace.Tread, null), [Plain]),
         // The placard asks for 230 kPa, and 260 kPa laden.
         ["pressure.low"] = new(Air(222.9), [Air(229), Air(230)]),
+        ["pressure.flat"] = new(s => NoLoads(Class("bus")(Air(0)(s))), [s => NoLoads(Class("bus")(Air(1.1)(s))), Air(0)]),
+        // Two axles of 2600 kg are over 10 000 lb; 1300 kg on load range E need 506.57 kPa; a gauge is trusted to 1 kPa.
+        ["pressure.below-load"] = new(Laden(505.5), [Laden(505.6), Laden(506.6), s => Class("bus")(Air(222.9)(s)), Air(222.9)]),
         ["pressure.high"] = new(Air(260.1), [Air(231), Air(230)]),
         ["pressure.sidewall"] = new(Moulded(300.1), [Moulded(300), Moulded(299.9)]),
         ["pressure.hot"] = new(Air(250, hot: true), [Air(230)]),
@@ -197,6 +203,13 @@ internal static class RuleCases
     private static Func<FittedVehicle, FittedVehicle> Class(string word) => s => s with { Vehicle = s.Vehicle with { VehicleClass = word } };
 
     private static Func<FittedVehicle, FittedVehicle> TopSpeed(double kilometresPerHour) => s => s with { Vehicle = s.Vehicle with { TopSpeed = Speed.FromKilometresPerHour(kilometresPerHour) } };
+
+    private static Func<FittedVehicle, FittedVehicle> Laden(double kilopascals) => s =>
+    {
+        const string size = "LT245/75 R16 120/116S LRE";
+        var axle = Bay.Axle(size, true, true, 2600) with { Placard = new Placard(Bay.Marked(size), GaugePressure.FromKilopascals(450), null) };
+        return Class("goods over 3500 kg")(Air(kilopascals)(Bay.Pair(s.Rules, size, size, Bay.Car with { Axles = [axle, axle with { Steered = false }] })));
+    };
 
     private static FittedVehicle NoPlacards(FittedVehicle s) => s with { Vehicle = s.Vehicle with { Axles = [.. s.Vehicle.Axles.Select(a => a with { Placard = null })] } };
 

@@ -173,6 +173,38 @@ public sealed class ShopRulesReaderTests
         found.ShouldAllBe(p => p.Where.EndsWith("corrections[0].category", StringComparison.Ordinal) && p.Code == "dangerous-stays");
     }
 
+    private const string Looser = """{"rule":"uk.tread.depth","limit":"1.2 mm","source":"A newer text","status":"read"}""";
+
+    /// <summary>A looser number needs clause, edition and a text that was read; a workshop's file without them is refused at its place.</summary>
+    [Theory]
+    [InlineData("\"status\":\"read\"", "\"status\":\"read\"", true)]
+    [InlineData("\"status\":\"read\"", "\"status\":\"read\",\"clause\":\"reg. 27\"", true)]
+    [InlineData("\"status\":\"read\"", "\"status\":\"second-hand\",\"clause\":\"reg. 27\",\"edition\":\"2031\"", true)]
+    [InlineData("\"status\":\"read\"", "\"status\":\"read\",\"clause\":\"reg. 27\",\"edition\":\"2031\"", false)]
+    [InlineData("1.2 mm", "1.7 mm", false)]
+    public void A_looser_number_is_refused_without_the_edition_that_has_it(string from, string to, bool refused)
+    {
+        var read = WorkshopRules.Read(FileNode.Parse($$"""{"corrections":[{{Looser.Replace(from, to, StringComparison.Ordinal)}}]}""", "rules").Value);
+        read.IsRead.ShouldBe(!refused);
+        if (refused)
+        {
+            (read.Problem!.Where, read.Problem.Code).ShouldBe(("corrections[0].limit", "looser"));
+            read.Problem.Message.ShouldContain("'at least 1.6 mm'");
+        }
+    }
+
+    [Theory]
+    [InlineData("", "1.6 mm", "changes nothing")]
+    [InlineData(",\"clause\":\"reg. 27\",\"edition\":\"2031\"", "1.2 mm", "holds here")]
+    public void A_looser_number_in_a_visit_is_a_caution_on_the_answer_and_the_stricter_stays_unless_the_edition_is_stated(string more, string limit, string caution)
+    {
+        var (inForce, problems) = Read($$"""{"corrections":[{{Looser.Replace("\"status\"", more.TrimStart(',') + (more.Length > 0 ? "," : "") + "\"status\"", StringComparison.Ordinal)}}]}""");
+        problems.ShouldBeEmpty();
+        inForce.Limits.Single(l => l.Id == "uk.tread.depth").Text.ShouldBe(limit);
+        inForce.Limits.Single(l => l.Id == "uk.tread.depth").Source.Text.StartsWith("A newer text", StringComparison.Ordinal).ShouldBe(more.Length > 0, "a text is named for its own number only");
+        inForce.Overtaken.ShouldHaveSingleItem().ShouldContain(caution);
+    }
+
     private static (RulesInForce InForce, List<Problem> Problems) Read(string shopRules)
     {
         var problems = new List<Problem>();
