@@ -55,7 +55,7 @@ public sealed class WholeVehiclesTests
         ["cream-motorhome"] = new(Category.Refer,
             ["age.ten@1L", "damage.crack@2L", "pressure.run-low@2L", "valve.pressure@1L", "valve.state@2L"],
             ["seen.damper@2R"], true, true,
-            ["215/70 R15CP 109Q", "age 12.0 years", "550 kPa (80 psi)", "Front left, front right, rear left, rear right: age 12.0 years"],
+            ["215/70 R15CP 109Q", "age 12 years", "550 kPa (80 psi)", "Front left, front right, rear left, rear right: age 12 years"],
             ["placard, full load", "load rating 1060 kg", "The complaint may come of, by what was said alone: flat places from long standing 98 %", "checked on 2026-03-26"], ["Replace this tyre before hand-back", "psi (5"]),
         ["yellow-minibus"] = new(Category.Major,
             ["age.law@2L", "age.law@2R"],

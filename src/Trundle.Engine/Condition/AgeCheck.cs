@@ -67,7 +67,7 @@ internal static class AgeCheck
         if (law is not null)
         {
             // The week's first day is counted, so only an age that is over the limit by more than the week's doubt breaks it for certain.
-            book.Judge("age.law", at, law.IsBrokenBy(age.LeastYears), age.Years is null ? measured : new Amount(age.LeastYears, "years", string.Create(CultureInfo.InvariantCulture, $"at least {Written(age.LeastYears)} (week {tin.Week} of {tin.Year})")), law.Limit, null, cautions);
+            book.Judge("age.law", at, law.IsBrokenBy(age.LeastYears), age.Years is not { } told || Math.Abs(told - law.Compared) >= 0.05 ? measured : new Amount(age.LeastYears, "years", string.Create(CultureInfo.InvariantCulture, $"at least {Written(age.LeastYears)} (week {tin.Week} of {tin.Year})")), law.Limit, null, cautions);
         }
 
         book.ByWorkshop(JudgedQuantity.TyreAge, position, at, age.Years ?? age.LeastYears, measured);
@@ -89,9 +89,14 @@ internal static class AgeCheck
         book.Judge(limit.Rule, at, rule is not null, measured, limit.Limit, rule is null ? null : book.Rule(rule).Action, cautions);
     }
 
-    /// <summary>In years and days, so that an age just under or over a limit in years reads so: 9 years 358 days, 10 years 1 day.</summary>
+    /// <summary>In years to a tenth; near a whole year, as limits are, in years and days, so that it reads under or over: 9 years 358 days, 10 years 1 day.</summary>
     private static string Written(double years)
     {
+        if (Math.Abs(years - Math.Round(years)) >= 0.05)
+        {
+            return string.Create(CultureInfo.InvariantCulture, $"{years:0.0} years");
+        }
+
         var whole = Math.Floor(years + 1e-9);
         var days = (int)Math.Floor(((years - whole) * 365.25) + 1e-6);
         return string.Create(CultureInfo.InvariantCulture, $"{whole:0} years{(days > 0 ? $" {days} day{(days == 1 ? "" : "s")}" : "")}");

@@ -40,6 +40,16 @@ public sealed class AgeTests
         }
     }
 
+    /// <summary>Beside the limit the age is told so that anybody sees on which side it lies.</summary>
+    [Theory]
+    [InlineData("2028-06-01", "car", "age.six", "9 years 363 days (week 22 of 2018, give or take a week)")]
+    [InlineData("2028-06-06", "car", "age.ten", "10 years 3 days (week 22 of 2018, give or take a week)")]
+    [InlineData("2026-01-03", "car", "age.six", "7.6 years (week 22 of 2018, give or take a week)")]
+    [InlineData("2028-06-12", "bus", "age.law", "at least 10 years 2 days (week 22 of 2018)")]
+    [InlineData("2028-06-14", "bus", "age.law", "at least 10 years 4 days (week 22 of 2018)")]
+    public void An_age_beside_its_limit_is_told_in_years_and_days(string day, string vehicleClass, string rule, string text) =>
+        Run(RuleSet.UnitedKingdom, vehicleClass, day, Tin).One(rule, "1L").Measured.Text.ShouldBe(text);
+
     [Fact]
     public void The_law_names_front_steered_axles_of_lorries_and_all_single_wheels_of_minibuses()
     {
