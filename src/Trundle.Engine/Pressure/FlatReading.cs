@@ -1,6 +1,5 @@
 using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
-using Trundle.Engine.Reference;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 
@@ -23,7 +22,7 @@ public static class FlatReading
     {
         ArgumentNullException.ThrowIfNull(readings);
         return readings.Any(Is)
-            ? new Finding(Rule, Category.Refer, null, Amount.Of(GaugePressure.FromPascals(0), "kPa", 0), null, Figures.Of("pressure.runlow-fraction").Source,
+            ? new Finding(Rule, Category.Refer, null, Amount.Of(GaugePressure.FromPascals(0), "kPa", 0), null, RunLow.Limit.Source,
                 "The tyre was flat: it counts as run low, whatever its pressure should be. Put no air in: take the assembly off, let out what is left by the valve core, demount and look inside first. Ask how far it was driven so; a run-flat tyre by its maker's word only. Air let in since then changes nothing of this.")
             : null;
     }
