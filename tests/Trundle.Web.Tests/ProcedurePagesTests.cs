@@ -92,12 +92,18 @@ public sealed class ProcedurePagesTests : IAsyncLifetime
         await _bay.EnterAsAsync("I2");
         var (_, form) = await _bay.GetAsync("/procedures/steps/core-out");
         WebUtility.HtmlDecode(form).ShouldContain(Procedure.BuiltIn.Step("core-out").Cautions[0].Text);
-        (await StepAsync("core-out", "false", ("title", "Core out, gloves on"), ("text", Procedure.BuiltIn.Step("core-out").Text), ("cautions", "Gloves on.\nDoor open."))).Status.ShouldBe(HttpStatusCode.Redirect);
+        (await StepAsync("core-out", "false", ("why", "A spring under the bead."), ("text", Procedure.BuiltIn.Step("core-out").Text), ("cautions", "Gloves on.\nDoor open."))).Status.ShouldBe(HttpStatusCode.Redirect);
         var newest = _bay.Store.Procedures.Newest()!;
-        JsonNode.Parse(newest.Text)!["steps"]!.ToJsonString().ShouldBe("""[{"id":"core-out","title":"Core out, gloves on","cautions":["Gloves on.","Door open."]}]""");
+        JsonNode.Parse(newest.Text)!["steps"]!.ToJsonString().ShouldBe("""[{"id":"core-out","why":"A spring under the bead.","cautions":["Gloves on.","Door open."]}]""");
+
+        // What a hold point says to do is not reworded, and that is said at its field.
+        var (status, refused, _) = await StepAsync("core-out", "false", ("text", "Leave the core in."));
+        status.ShouldBe(HttpStatusCode.BadRequest);
+        var said = WebUtility.HtmlDecode(refused);
+        said.IndexOf("What to do at a hold point stays word for word", StringComparison.Ordinal).ShouldBeGreaterThan(said.IndexOf("id=\"step-text-problem\"", StringComparison.Ordinal));
 
         // The same form again, with a caution taken back: the workshop's own goes, the carried ones stay.
-        (await StepAsync("core-out", "false", ("title", "Core out, gloves on"), ("cautions", "Gloves on."))).Status.ShouldBe(HttpStatusCode.Redirect);
+        (await StepAsync("core-out", "false", ("why", "A spring under the bead."), ("cautions", "Gloves on."))).Status.ShouldBe(HttpStatusCode.Redirect);
         var step = Trundle.Web.Office.Procedures.StepForm.Of(Trundle.Visits.Procedures.WorkshopProcedure.Read(Trundle.Visits.Files.FileNode.Parse(_bay.Store.Procedures.Newest()!.Text, "own").Value, []).Procedure.Step("core-out"));
         step["cautions"].ShouldBe("Gloves on.");
         step.Step.Cautions.Count.ShouldBe(Procedure.BuiltIn.Step("core-out").Cautions.Count + 1);

@@ -13,7 +13,8 @@ public sealed record LaidOver(Procedure Procedure, IReadOnlyList<string> Changes
 
 /// <summary>
 /// Lays a workshop's own file over the carried procedure. A step that the file does not name stays; a caution is added to and never taken away; a
-/// hold point may be made and never lifted; what is entered at a carried step stays as it is, since it is judged.
+/// hold point may be made and never lifted; what is entered at a carried step stays as it is, since it is judged. The words that keep people whole
+/// stay as they are written: <see cref="SafetyWords"/>.
 /// </summary>
 public static class WorkshopProcedure
 {
@@ -99,6 +100,7 @@ public static class WorkshopProcedure
     /// <summary>A carried step with the workshop's words; null where the file says nothing else than what stands.</summary>
     private static ProcedureStep? Over(ProcedureStep there, PartStep part, List<Problem> problems, List<string> kept)
     {
+        Fixed("after", part.After is { } after && after != CarriedAfter(there.Id), CarriedAfter(there.Id) is { } place ? $"behind '{place}'" : "where it stands");
         Fixed("leg", part.Leg is { } leg && leg != there.Leg, there.Leg.Key());
         Fixed("at", part.PerWheel is { } at && at != there.PerWheel, there.PerWheel ? "wheel" : "vehicle");
         Fixed("job", part.Job is { } job && job != there.Job, PartFileReader.JobWords.First(w => w.Value == there.Job).Word);
@@ -120,9 +122,16 @@ public static class WorkshopProcedure
             problems.Add(new Problem($"{part.Path}.machine", "machine-stays", $"'{there.Title}' is done at the mounting machine, whose maker's instruction comes first; leave 'machine' out, or write true."));
         }
 
+        SafetyWords.Held(there, part, problems);
         if (part.SaysCautions)
         {
             kept.AddRange(there.Cautions.Where(c => !part.Cautions.Any(p => p.Text == c.Text)).Select(c => $"{there.Title}: the file leaves out a caution of the carried procedure; it stays: “{c.Text}”"));
+        }
+
+        var tools = SafetyWords.Tools(there, part.Tools);
+        if (part.Tools.Count > 0)
+        {
+            kept.AddRange(tools.Except(part.Tools, StringComparer.Ordinal).Select(t => $"{there.Title}: the file leaves out a tool of a hold point; it stays: “{t}”"));
         }
 
         var changed = Composition.With(there, part) with
@@ -130,7 +139,7 @@ public static class WorkshopProcedure
             Title = part.Title ?? there.Title,
             Text = part.Text ?? there.Text,
             Why = part.Why ?? there.Why,
-            Tools = part.Tools.Count > 0 ? part.Tools : there.Tools,
+            Tools = tools,
             Stop = part.Stop ?? there.Stop,
             HoldPoint = there.HoldPoint || part.HoldPoint == true,
             AtMachine = there.AtMachine || part.AtMachine == true,
@@ -156,10 +165,10 @@ public static class WorkshopProcedure
         return string.Join(", ", new[]
         {
             before.Title == after.Title ? null : $"called '{after.Title}'",
-            before.Text == after.Text ? null : "what to do is reworded",
+            before.Text == after.Text ? null : SafetyWords.AddsTo(before.Text, after.Text) ? "more on what to do" : "what to do is reworded",
             before.Why == after.Why ? null : "why is reworded",
-            before.Tools.SequenceEqual(after.Tools) ? null : "other tools",
-            before.Stop == after.Stop ? null : "what stops it is reworded",
+            before.Tools.SequenceEqual(after.Tools) ? null : before.Tools.All(after.Tools.Contains) ? "more tools" : "other tools",
+            before.Stop == after.Stop ? null : before.Stop is null ? "what stops it is said" : "more on what stops it",
             cautions == 0 ? null : string.Create(CultureInfo.InvariantCulture, $"{cautions} more {(cautions == 1 ? "caution" : "cautions")}"),
             also == 0 ? null : string.Create(CultureInfo.InvariantCulture, $"{also} more {(also == 1 ? "sentence" : "sentences")}"),
             before.HoldPoint == after.HoldPoint ? null : "made a hold point",
@@ -211,6 +220,9 @@ public static class WorkshopProcedure
             }
         }
     }
+
+    /// <summary>The step behind which a carried part puts a step of its own; null for one of the part on which all stand.</summary>
+    private static string? CarriedAfter(string id) => BuiltInProcedure.Files.SelectMany(f => f.Steps).FirstOrDefault(s => s.Id == id)?.After;
 
     private static string PathOf(FileNode root, string key) => root.Path.Length == 0 ? key : $"{root.Path}.{key}";
 }

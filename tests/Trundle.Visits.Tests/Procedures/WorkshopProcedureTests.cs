@@ -95,6 +95,8 @@ public sealed class WorkshopProcedureTests
     }
 
     [Theory]
+    [InlineData("""{"steps": [{"id": "core-out", "after": "bead-breaking"}]}""", "steps[0].after", "carried-stays", "where it stands")]
+    [InlineData("""{"steps": [{"id": "air-to-road", "after": "received"}]}""", "steps[0].after", "carried-stays", "behind 'lowered'")]
     [InlineData("""{"stepps": []}""", "stepps", "key-unknown", "did you mean 'steps'")]
     [InlineData("""{"steps": [{"title": "x"}]}""", "steps[0].id", "missing", "name the step")]
     [InlineData("""{"steps": [{"id": "Seat"}]}""", "steps[0].id", "id-unreadable", "small letters")]
@@ -114,7 +116,7 @@ public sealed class WorkshopProcedureTests
     [InlineData("""{"steps": [{"id": "seat", "leg": "prove"}]}""", "steps[0].leg", "carried-stays", "offTheCar")]
     [InlineData("""{"steps": [{"id": "seat", "job": "balance"}]}""", "steps[0].job", "carried-stays", "demount")]
     [InlineData("""{"steps": [{"id": "seat", "machine": false}]}""", "steps[0].machine", "machine-stays", "comes first")]
-    [InlineData("""{"steps": [{"id": "seat", "text": "New.", "when": ["truck"]}]}""", "steps[0].when", "words-hold-everywhere", "'also' or 'cautions'")]
+    [InlineData("""{"steps": [{"id": "valve", "text": "New.", "when": ["truck"]}]}""", "steps[0].when", "words-hold-everywhere", "'also' or 'cautions'")]
     [InlineData("""{"steps": [{"id": "seat", "cautions": [""]}]}""", "steps[0].cautions[0]", "empty", "a sentence")]
     [InlineData("""{"steps": [{"id": "seat", "cautions": [{"when": ["truck"]}]}]}""", "steps[0].cautions[0].text", "missing", "the sentence")]
     [InlineData("""{"steps": [{"id": "seat"}, {"id": "seat"}]}""", "steps[1].id", "step-twice", "in one place")]
