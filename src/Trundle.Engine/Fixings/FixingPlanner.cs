@@ -1,4 +1,5 @@
 using Trundle.Engine.Findings;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
@@ -36,7 +37,7 @@ public static class FixingPlanner
             Clamp = clamp,
             ProofLoad = proof,
             ReTorque = fixings.ReTorque ?? ReTorque.Customary(question.Heavy),
-            Findings = [.. ProofFindings(clamp, proof), .. WrenchFindings.Of(question), .. LeastEngagement.Finding(fixings) is { } engagement ? [engagement] : Array.Empty<Finding>()],
+            Findings = [.. SeatFindings(fixings), .. ProofFindings(clamp, proof), .. WrenchFindings.Of(question), .. LeastEngagement.Finding(fixings) is { } engagement ? [engagement] : Array.Empty<Finding>()],
             Cautions = [.. FixingCautions.For(question, clamp, proof)],
         };
     }
@@ -85,13 +86,25 @@ public static class FixingPlanner
         var limit = Force.FromKilonewtons(proof.Amount.Value!.Value);
         if (clamp.Nominal.Nominal > limit)
         {
-            yield return new Finding("fixings.clamp", Category.Refer, null, Amount.Of(clamp.Nominal.Nominal, "kN", 1), proof, proof.Source,
-                "The torque would stretch the thread past its proof load: check torque, thread, class, seat and whether oil is allowed against the maker's data before tightening.");
+            yield return new Finding("fixings.clamp", Category.Major, null, Amount.Of(clamp.Nominal.Nominal, "kN", 1), proof, proof.Source,
+                "Do not tighten to this torque: it would stretch the thread past its proof load. Look up torque, thread, class, seat and whether oil is allowed in the vehicle maker's own data. A fixing that was tightened so already is renewed.");
         }
         else if (clamp.High > limit)
         {
-            yield return new Finding("fixings.clamp", Category.Minor, null, Amount.Of(clamp.High, "kN", 1), proof, proof.Source,
-                "The upper end of the clamp's scatter passes the proof load: keep thread and seat in the condition that the maker asks for, and use a calibrated wrench.");
+            yield return new Finding("fixings.clamp", Category.Refer, null, Amount.Of(clamp.High, "kN", 1), proof, proof.Source,
+                (clamp.Assumed.Count > 0 ? $"Do not tighten yet: give the {string.Join(" and the ", clamp.Assumed)} of the fixing, which are left open here, and ask again. " : "Do not tighten yet. ")
+                + "The high end of the clamp passes the proof load, and a fixing there is stretched for good. Hold the torque against the vehicle maker's for this thread and class; threads and seats dry or oiled as the maker says; a calibrated wrench. Whoever answers for the work then decides.");
+        }
+    }
+
+    /// <summary>A worn seat stops the tightening: no torque makes up for it.</summary>
+    private static IEnumerable<Finding> SeatFindings(FixingSet fixings)
+    {
+        if (fixings.SeatWorn)
+        {
+            var rule = RulesInForce.Carried.OfTrade("wheel.seat-worn");
+            yield return new Finding(rule.Rule, rule.Category, null, Amount.Word("worn"), null, rule.Source,
+                $"Stop: do not tighten on a worn seat. {rule.Action} Where the nut's or the bolt's seat is worn, renew the fixings; then look at the stud and the hub face.");
         }
     }
 }

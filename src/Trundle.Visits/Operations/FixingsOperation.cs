@@ -31,7 +31,7 @@ public static class FixingsOperation
             new("--adapter-angle", "adapterAngle", "Turn of the adapter from the wrench's line in degrees: 0 straight on, 180 folded back."),
             new("--seat-angle", "seatAngle", "Included angle of a cone seat where it is not 60°, for example 90."),
             new("--ball-radius", "ballRadius", "Radius of a ball seat, for example \"13 mm\" (a bare number is mm)."),
-            new("--seat-state", "seatState", "sound or worn: a worn seat lowers the low end of the clamp."),
+            new("--seat-state", "seatState", "sound or worn: a worn seat is a stop, and lowers the low end of the clamp."),
             new("--engagement", "engagement", "How far the fixings are on their threads, for example \"7 turns\" or \"10.5 mm\"."),
             new("--least-engagement", "leastEngagement", "The maker's least engagement, likewise."),
             new("--wrench-least", "wrenchLeast", "The lowest mark of the wrench's scale, for example \"40 N·m\" (a bare number is N·m)."),

@@ -50,20 +50,37 @@ public class FixingPlannerTests
     }
 
     [Fact]
-    public void A_nominal_clamp_past_the_proof_load_waits_for_a_person()
+    public void A_nominal_clamp_past_the_proof_load_is_not_tightened()
     {
         var plan = Plan(Known with { PropertyClass = "8.8", Seat = SeatShape.Flat, Condition = ThreadCondition.Oiled, Torque = Torque.FromNewtonMetres(140) });
         var finding = plan.Findings.ShouldHaveSingleItem();
-        finding.Category.ShouldBe(Category.Refer);
+        finding.Category.ShouldBe(Category.Major);
+        finding.Action.ShouldStartWith("Do not tighten to this torque");
         finding.Limit!.Amount.Value!.Value.ShouldBe(51.1, 0.05);
         finding.Measured.Value!.Value.ShouldBe(plan.Clamp!.Nominal.Nominal.Kilonewtons, 1e-9);
     }
 
     [Fact]
-    public void A_scatter_past_the_proof_load_is_minor_and_a_clamp_below_it_is_nothing()
+    public void A_high_end_past_the_proof_load_waits_for_a_person_and_a_clamp_below_it_is_nothing()
     {
         Plan(Known).Findings.ShouldBeEmpty();
-        Plan(Known with { PropertyClass = "8.8", Seat = SeatShape.Flat, Torque = Torque.FromNewtonMetres(110) }).Findings.ShouldHaveSingleItem().Category.ShouldBe(Category.Minor);
+        var plan = Plan(Known with { PropertyClass = "8.8", Seat = SeatShape.Flat, Torque = Torque.FromNewtonMetres(110) });
+        var finding = plan.Findings.ShouldHaveSingleItem();
+        finding.Category.ShouldBe(Category.Refer);
+        finding.Action.ShouldStartWith("Do not tighten yet. The high end");
+        finding.Measured.Value!.Value.ShouldBe(plan.Clamp!.High.Kilonewtons, 1e-9);
+
+        // What nobody gave may be what passes it: that is said first.
+        Plan(Known with { PropertyClass = "8.8", Seat = null, Condition = null }).Findings.ShouldHaveSingleItem().Action.ShouldContain("give the seat and the condition of the fixing");
+    }
+
+    [Fact]
+    public void A_worn_seat_stops_the_tightening()
+    {
+        var finding = Plan(Known with { SeatWorn = true }).Findings.ShouldHaveSingleItem();
+        (finding.Rule, finding.Category).ShouldBe(("wheel.seat-worn", Category.Major));
+        finding.Action.ShouldStartWith("Stop: do not tighten on a worn seat. Renew the wheel");
+        Plan(Known with { SeatWorn = true, Torque = null }).Findings.ShouldHaveSingleItem().Rule.ShouldBe("wheel.seat-worn");
     }
 
     [Fact]

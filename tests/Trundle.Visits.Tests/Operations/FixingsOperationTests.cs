@@ -68,9 +68,22 @@ public class FixingsOperationTests
     {
         var answer = Run("""{"count":5,"torque":140,"thread":"M12x1.5","propertyClass":"8.8","seat":"flat","condition":"oiled"}""").Value;
         answer.No.ShouldBeTrue();
-        answer.Body["worst"]!.GetValue<string>().ShouldBe("refer");
-        answer.ForPeople.ShouldContain(l => l.StartsWith("refer", StringComparison.Ordinal));
+        answer.Body["worst"]!.GetValue<string>().ShouldBe("major");
+        answer.ForPeople.ShouldContain(l => l.StartsWith("major", StringComparison.Ordinal));
+        answer.ForPeople.ShouldContain(l => l.Contains("Do not tighten to this torque", StringComparison.Ordinal));
         answer.ForPeople.ShouldContain(l => l.Contains("never oil a seat that is rated dry", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("""{"count":5,"torque":110,"thread":"M12x1.5","propertyClass":"10.9","seat":"cone","condition":"dry","seatState":"worn"}""", "major", "do not tighten on a worn seat")]
+    [InlineData("""{"count":5,"seatState":"worn"}""", "major", "do not tighten on a worn seat")]
+    [InlineData("""{"count":5,"torque":110,"thread":"M12x1.5","propertyClass":"8.8","seat":"flat","condition":"dry"}""", "refer", "high end of the clamp passes the proof load")]
+    public void What_must_not_be_tightened_is_a_no_and_says_what_to_do(string json, string worst, string said)
+    {
+        var answer = Run(json).Value;
+        answer.No.ShouldBeTrue();
+        answer.Body["worst"]!.GetValue<string>().ShouldBe(worst);
+        answer.ForPeople.ShouldContain(l => l.Contains(said, StringComparison.Ordinal));
     }
 
     [Theory]
