@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Trundle.Engine.Findings;
+using Trundle.Engine.Fitment;
 using Trundle.Engine.Pressure;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
@@ -32,10 +33,18 @@ public static class PressureOperation
         }
 
         var plan = PressurePlan.For(subject, conditions);
+        var fitment = FitmentCheck.Run(subject);
+        plan = new PressurePlan(
+            [.. plan.Positions.Select(p => p with { Cautions = [.. p.Cautions, .. fitment.Needs.Where(n => n.Position == p.Position.ToString() && n.Why.EndsWith("the vehicle's top speed", StringComparison.Ordinal)).Select(n => $"Needed: {n.What}, since {n.Why}.")] })],
+            [.. plan.Findings, .. fitment.Findings.Where(IsOfSpeed)]);
         return plan.Positions.Count == 0
             ? Reading<Answer>.Failed(new Problem("fitted", "missing", "There is nothing to answer for: 'fitted' is empty and the vehicle has no axles."))
             : Reading<Answer>.Of(Of(plan, subject.Vehicle, oneTyre));
     }
+
+    /// <summary>True where a tyre is too slow for the vehicle or for its placard, or carries too little at top speed: no pressure makes up for that, so it stands with every pressure.</summary>
+    private static bool IsOfSpeed(Finding finding) =>
+        finding.Category > Category.None && (finding.Rule == "load.high-speed" || finding.Rule.StartsWith("speed.", StringComparison.Ordinal));
 
     /// <summary>The answer of a plan.</summary>
     public static Answer Of(PressurePlan plan, Vehicle vehicle, bool oneTyre)

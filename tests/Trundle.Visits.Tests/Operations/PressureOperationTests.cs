@@ -142,4 +142,22 @@ public class PressureOperationTests
         problem.Where.ShouldBe(where);
         problem.Code.ShouldBe(code);
     }
+
+    [Theory]
+    [InlineData("205/55 R16 91H", 230, "speed.vehicle", "major")]
+    [InlineData("205/55 R16 91H", 210, null, null)]
+    [InlineData("205/55 R16 91(Y)", 320, null, null)]
+    public void A_top_speed_past_the_tyres_symbol_is_a_finding_as_fitment_grades_it(string marking, int topSpeed, string? rule, string? category)
+    {
+        var one = Run($$$"""{"tyre":{"marking":"{{{marking}}}"},"load":"450 kg","topSpeed":"{{{topSpeed}}} km/h","placard":{"cold":"220 kPa"}}""").Value;
+        var visit = Run($$$"""{"vehicle":{"topSpeed":"{{{topSpeed}}} km/h","axles":[{"placard":{"cold":"220 kPa"}}]},"fitted":[{"position":"1L","tyre":{"marking":"{{{marking}}}"}}]}""").Value;
+        foreach (var answer in new[] { one, visit })
+        {
+            var findings = answer.Body["findings"]!.AsArray().Where(f => f!["rule"]!.GetValue<string>().StartsWith("speed.", StringComparison.Ordinal)).ToList();
+            answer.No.ShouldBe(rule is not null);
+            findings.Select(f => (f!["rule"]!.GetValue<string>(), f["category"]!.GetValue<string>())).ShouldBe(rule is null ? [] : [(rule, category!)]);
+            answer.ForPeople.Any(l => l.StartsWith("major: 1L Fit tyres whose speed symbol covers", StringComparison.Ordinal)).ShouldBe(rule is not null);
+            answer.Body["cautions"]!.AsArray().Any(c => c!.GetValue<string>().Contains("its maker's word on it", StringComparison.Ordinal)).ShouldBe(topSpeed == 320);
+        }
+    }
 }
