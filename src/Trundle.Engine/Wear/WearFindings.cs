@@ -31,7 +31,7 @@ internal static class WearFindings
             }
             else if (tread.Inner.Count > 0 && tread.Centre.Count > 0 && tread.Outer.Count > 0)
             {
-                book.Judge("wear.even", at, false, Amount.Word($"even, {Percent(even)}"), null);
+                book.Judge("wear.even", at, false, Amount.Word($"even, likeliest by the program's model ({Percent(even)})"), null);
             }
         }
     }
@@ -50,9 +50,9 @@ internal static class WearFindings
         });
     }
 
-    /// <summary>The pattern with its probability, its likeliest causes, and what the trade does about it.</summary>
+    /// <summary>The pattern as the model's likeliest with its figure, its likeliest causes, that somebody should look, and what the trade does about it: a model's figure is no certainty.</summary>
     private static string Action(PatternReading worn, InUseRule rule) =>
-        $"{rule.Text.TrimEnd('.')} ({Percent(worn.Probability)}): {string.Join(" or ", worn.Causes.Take(2).Select(c => c.Text))}. {rule.Action}";
+        $"Likeliest by the program's model ({Percent(worn.Probability)}), not certain: {char.ToLowerInvariant(rule.Text[0])}{rule.Text[1..].TrimEnd('.')}; it may come of {string.Join(" or ", worn.Causes.Take(2).Select(c => c.Text))}. Somebody should look at the tyre before anything is done about it. {rule.Action}";
 
     private static string Percent(double probability) => probability > 0.99 ? "over 99 %" : string.Create(CultureInfo.InvariantCulture, $"{100 * probability:0} %");
 }

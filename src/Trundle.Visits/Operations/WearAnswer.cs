@@ -50,7 +50,7 @@ public static class WearAnswer
         ArgumentNullException.ThrowIfNull(wear);
         var first = wear.Likeliest;
         var others = wear.Patterns.Skip(1).Take(2).Where(p => p.Probability >= Told).Select(p => $"{Name(p)} {Percent(p.Probability)}").ToList();
-        return $"{Name(first)} {Percent(first.Probability)}{(others.Count == 0 ? "" : $", else {string.Join(", ", others)}")}."
+        return $"likeliest by the program's model: {Name(first)} {Percent(first.Probability)}{(others.Count == 0 ? "" : $", else {string.Join(", ", others)}")}."
             + (first.Pattern == WearPattern.Even ? "" : $" Likely causes: {Causes(first)}. First: {Lower(first.Causes[0].Check)}.");
     }
 
