@@ -9,7 +9,7 @@ public static class ComplaintReader
     /// <summary>The key in the vehicle.</summary>
     public const string Key = "complaintDetail";
 
-    /// <summary>Reads the answers, each by the words of its question.</summary>
+    /// <summary>Reads the answers, each by the words of its question. What cannot be so together is refused, since the model would weigh both.</summary>
     public static ComplaintDetail Read(FileObject o)
     {
         ArgumentNullException.ThrowIfNull(o);
@@ -24,6 +24,12 @@ public static class ComplaintReader
 
         var at = o.Quantity<Speed>("at", "km/h", Speed.FromKilometresPerHour(1), Speed.FromKilometresPerHour(450));
         o.Done();
-        return new ComplaintDetail(given, at);
+        var detail = new ComplaintDetail(given, at);
+        if (ComplaintContradiction.In(detail) is { } both)
+        {
+            o.Wrong(both.Key, "complaint-contradicts", $"'{both.Key}' says “{both.Said}” and '{both.Other}' says “{both.OtherSaid}”; both cannot be so: {both.Why}. Ask the driver again, and leave out what nobody is sure of.");
+        }
+
+        return detail;
     }
 }

@@ -15,17 +15,26 @@ internal static class ComplaintData
 
     public static IReadOnlyList<string> Questions { get; } = [.. AnswerRows.Select(r => r["question"]).Distinct()];
 
-    public static string AllText { get; } = string.Concat(new[] { "complaint_causes.csv", "complaint_answers.csv" }.Select(f => File.ReadAllText(At(f))));
+    public static string AllText { get; } = string.Concat(new[] { "complaint_causes.csv", "complaint_answers.csv", "complaint_contradictions.csv" }.Select(f => File.ReadAllText(At(f))));
 
-    public static IReadOnlyList<string> Answers(string question) => [.. AnswerRows.Where(r => r["question"] == question).Select(r => r["answer"])];
+    /// <summary>Of each question and answer the weight of every cause.</summary>
+    private static readonly Dictionary<string, Dictionary<string, Dictionary<string, double>>> RowsOf = AnswerRows.GroupBy(r => r["question"]).ToDictionary(
+        g => g.Key, g => g.ToDictionary(r => r["answer"], r => Causes.ToDictionary(c => c["cause"], c => Number(r[c["cause"]]))));
+
+    private static readonly Dictionary<string, IReadOnlyList<string>> AnswersOf = AnswerRows.GroupBy(r => r["question"]).ToDictionary(g => g.Key, g => (IReadOnlyList<string>)[.. g.Select(r => r["answer"])]);
+
+    public static IReadOnlyList<string> Answers(string question) => AnswersOf[question];
 
     public static double Prior(string cause) => Number(Causes.Single(c => c["cause"] == cause)["prior"]) / Causes.Sum(c => Number(c["prior"]));
 
     /// <summary>How often a question is answered so, a part misheard.</summary>
-    public static double Likelihood(string cause, string question, string answer)
+    public static double Likelihood(string cause, string question, string answer) => ((1 - Slip) * Held(cause, question, answer)) + (Slip / Answers(question).Count);
+
+    /// <summary>How often a question is answered so where nothing is misheard.</summary>
+    public static double Held(string cause, string question, string answer)
     {
-        var rows = AnswerRows.Where(r => r["question"] == question).ToList();
-        return ((1 - Slip) * Number(rows.Single(r => r["answer"] == answer)[cause]) / rows.Sum(r => Number(r[cause]))) + (Slip / rows.Count);
+        var rows = RowsOf[question];
+        return rows[answer].GetValueOrDefault(cause) / rows.Values.Sum(r => r.GetValueOrDefault(cause));
     }
 
     public static ComplaintDetail Said(params string[] answers) =>

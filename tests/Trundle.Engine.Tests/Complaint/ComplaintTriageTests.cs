@@ -81,6 +81,26 @@ public sealed class ComplaintTriageTests
     [InlineData("loose-wheel", "after=wheel-work", "noise=click", "warm=grows")]
     public void A_plain_case_names_its_cause_first(string cause, params string[] said) => ComplaintTriage.Of(ComplaintData.Said(said)).Causes[0].Cause.ShouldBe(cause);
 
+    // What comes once a turn of a wheel keeps to the road speed in any gear; so what follows the engine is not of wheel or tyre, unless it was misheard.
+    [Fact]
+    public void What_follows_the_engine_and_not_the_road_speaks_against_every_wheel_tyre_and_brake()
+    {
+        string[] drive = ["engine", "propeller-shaft", "drive-joint", "other"];
+        foreach (var cause in ComplaintData.Causes.Select(c => c["cause"]).Except(drive))
+        {
+            (ComplaintTable.Likelihood("engine", "follows", "engine-speed") / ComplaintTable.Likelihood(cause, "follows", "engine-speed")).ShouldBeGreaterThan(25, cause);
+            foreach (var said in new[] { "kind=shake", "kind=noise" })
+            {
+                ComplaintTriage.Of(ComplaintData.Said(said, "follows=engine-speed")).Causes[0].Cause.ShouldBe("engine");
+            }
+
+            var before = ComplaintTriage.Of(ComplaintData.Said("kind=shake", "speed=rising", "felt=steering-wheel")).Causes.Single(c => c.Cause == cause).Probability;
+            ComplaintTriage.Of(ComplaintData.Said("kind=shake", "speed=rising", "felt=steering-wheel", "follows=engine-speed")).Causes.Single(c => c.Cause == cause).Probability.ShouldBeLessThan(before, cause);
+        }
+
+        ComplaintTriage.Of(ComplaintData.Said("kind=shake", "follows=engine-speed", "neutral=goes")).Causes[0].Probability.ShouldBeGreaterThan(0.7);
+    }
+
     [Theory]
     [InlineData("kind=shake", "speed=rising", "felt=steering-wheel", "after=wheel-work")]
     [InlineData("kind=shake", "after=wheel-work")]

@@ -50,6 +50,21 @@ public sealed class ComplaintOperationTests
     }
 
     [Theory]
+    [InlineData("""{"speed": "low", "at": "110 km/h"}""", "at", "'at' says “110 km/h” and 'speed' says “under 50 km/h”; both cannot be so")]
+    [InlineData("""{"kind": "shake", "felt": "heard"}""", "felt", "'felt' says “it is only heard” and 'kind' says “it shakes”")]
+    [InlineData("""{"kind": "pull", "pull": "none"}""", "pull", "that it pulls")]
+    public void What_cannot_be_so_together_is_one_message_at_its_place(string detail, string key, string said)
+    {
+        foreach (var operation in new[] { "complaint", "visit check" })
+        {
+            var read = Run(detail, operation);
+            read.IsRead.ShouldBeFalse();
+            (read.Problem!.Where, read.Problem.Code).ShouldBe(($"vehicle.complaintDetail.{key}", "complaint-contradicts"));
+            read.Problem.Message.ShouldContain(said);
+        }
+    }
+
+    [Theory]
     [InlineData("{}", "vehicle.complaintDetail")]
     [InlineData("""{"kind": "wobble"}""", "vehicle.complaintDetail.kind")]
     [InlineData("""{"kinds": "shake"}""", "vehicle.complaintDetail.kinds")]
