@@ -47,7 +47,7 @@ public static class BalanceCalibrateOperation
                 }
 
                 warnings.AddRange(result.Warnings.Select(w => (spins.Count, w)));
-                spins.Add(new CalibrationSpin(entry.Added, result.Speed, [.. result.Points.Select(p => new VibrationReading(p.Amplitude, p.Phase))]) { StandardErrors = [.. result.Points.Select(p => p.StandardError)] });
+                spins.Add(new CalibrationSpin(entry.Added, result.Speed, [.. result.Points.Select(p => new VibrationReading(p.Amplitude, p.Phase))]) { StandardErrors = [.. result.Points.Select(p => p.OwnStandardError)], MarkStandardError = result.MarkStandardError });
             }
             else
             {

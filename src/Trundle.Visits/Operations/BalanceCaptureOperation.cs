@@ -90,7 +90,10 @@ public static class BalanceCaptureOperation
     private static IEnumerable<SpinWarning> NotSmall(FoundUnbalance found, Mass tolerance)
     {
         var share = Figures.Of("spin.mostErrorOfTolerancePercent");
-        foreach (var (name, place, error) in new[] { ("inner", found.Planes.Inner, found.InnerStandardError), ("outer", found.Planes.Outer, found.OuterStandardError) })
+        foreach (var (name, place, error) in new[]
+        {
+            ("inner", found.Planes.Inner, found.Across(found.Unbalance.Inner, found.InnerStandardError)), ("outer", found.Planes.Outer, found.Across(found.Unbalance.Outer, found.OuterStandardError)),
+        })
         {
             var grams = error.GramMillimetres / place.Radius.Millimetres;
             var most = share.Value / 100 * tolerance.Grams;
@@ -154,7 +157,7 @@ public static class BalanceCaptureOperation
             json["massGrams"] = heavy.MassAt(place.Radius).Grams;
             json["angleDegrees"] = ToAdd(file, heavy).Degrees;
             json["massStandardErrorGrams"] = error.GramMillimetres / place.Radius.Millimetres;
-            json["angleStandardErrorDegrees"] = AngleError(heavy, error).Degrees;
+            json["angleStandardErrorDegrees"] = AngleError(found, heavy, error).Degrees;
             json["gramMillimetres"] = heavy.Amount.GramMillimetres;
             return json;
         }
@@ -162,8 +165,8 @@ public static class BalanceCaptureOperation
 
     private static WheelAngle ToAdd(SpinFile file, UnbalanceVector heavy) => WheelAngle.FromDegrees(heavy.Opposite.Place.Degrees - file.Valve.Degrees);
 
-    private static Angle AngleError(UnbalanceVector heavy, Unbalance error) =>
-        Angle.FromRadians(heavy.Amount.Si > 0 ? Math.Min(Math.PI, error / heavy.Amount) : Math.PI);
+    private static Angle AngleError(FoundUnbalance found, UnbalanceVector heavy, Unbalance error) =>
+        Angle.FromRadians(heavy.Amount.Si > 0 ? Math.Min(Math.PI, found.Across(heavy, error) / heavy.Amount) : Math.PI);
 
     private static IEnumerable<string> Lines(SpinFile file, SpinResult result, FoundUnbalance? found, List<SpinWarning> warnings)
     {
@@ -182,7 +185,7 @@ public static class BalanceCaptureOperation
         })
         {
             yield return string.Create(CultureInfo.InvariantCulture,
-                $"{name} plane: add {heavy.MassAt(place.Radius).Text("g", 2)} ± {error.GramMillimetres / place.Radius.Millimetres:0.00} g at {ToAdd(file, heavy)} ± {AngleError(heavy, error).Degrees:0.0}°, at {place.Radius.Text("mm", 1)} from the axis");
+                $"{name} plane: add {heavy.MassAt(place.Radius).Text("g", 2)} ± {error.GramMillimetres / place.Radius.Millimetres:0.00} g at {ToAdd(file, heavy)} ± {AngleError(found!, heavy, error).Degrees:0.0}°, at {place.Radius.Text("mm", 1)} from the axis");
         }
 
         if (found is { HoldsCalibrationError: false })

@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Text.Json.Nodes;
 using Trundle.Engine.Balance;
 using Trundle.Engine.Balance.Spin;
@@ -37,6 +38,9 @@ internal static class SpinJson
             json["misfit"] = new JsonObject { ["first"] = first, ["second"] = second };
         }
 
+        // How far the errors of both transducers go together: without it they count as independent.
+        json["together"] = new JsonObject { ["inner"] = Correlation(speed.InnerCorrelation), ["outer"] = Correlation(speed.OuterCorrelation), ["misfit"] = Correlation(speed.MisfitCorrelation) };
+
         return json;
     }
 
@@ -52,6 +56,8 @@ internal static class SpinJson
     /// <summary>A warning as a person reads it, with the spin that it is of where there are several.</summary>
     public static string Line(SpinWarning warning, string? spin = null) =>
         $"Warning: {(spin is null ? "" : $"{spin}, ")}{warning.Code}{(warning.Point is { } p ? $", transducer {Quantity.Number(p, 0)}" : "")}: {warning.Measured.Text}{(warning.Limit is { } l ? $" (limit {l.Amount.Text})" : "")}. {warning.Action}";
+
+    private static JsonObject Correlation(Complex of) => new() { ["magnitude"] = of.Magnitude, ["degrees"] = of.Phase * 180 / Math.PI };
 
     private static JsonArray Influence(IReadOnlyList<UnbalanceInfluence> plane) => AnswerJson.List(plane.Select(c =>
         (JsonNode?)new JsonObject

@@ -11,8 +11,11 @@ namespace Trundle.Engine.Balance.Spin;
 /// <param name="Points">Amplitude and phase of each transducer, phases in the calibration's sense.</param>
 public sealed record CalibrationSpin(UnbalancePair Added, RotationalSpeed Speed, IReadOnlyList<VibrationReading> Points)
 {
-    /// <summary>The standard error of a component of each reading, where a recording tells it; else empty.</summary>
+    /// <summary>The standard error of a component of each reading, where a recording tells it, the index mark's left out; else empty.</summary>
     public IReadOnlyList<double> StandardErrors { get; init; } = [];
+
+    /// <summary>One standard error of the index mark's angle, which turns both readings alike.</summary>
+    public Angle MarkStandardError { get; init; }
 }
 
 /// <summary>What one spin's transducers said beyond what the fitted coefficients explain.</summary>
@@ -114,11 +117,19 @@ public static class CalibrationFit
         var influence = SingularValues.Of(columns);
         var spare = spins.Count - 3;
 
-        // What each plane's coefficient gathers of one unit of error in every spin: a row of the pseudo-inverse.
-        double[] gathered = [.. new[] { 1, 2 }.Select(k => Math.Sqrt(spins.Select((_, s) => Math.Pow(states.LeastSquares([.. spins.Select((_, i) => i == s ? Complex.One : Complex.Zero)])[k].Magnitude, 2)).Sum()) / unit)];
+        // What each plane's coefficient takes of an error in each spin: a row of the pseudo-inverse.
+        double[][] taken = [.. new[] { 1, 2 }.Select(k => spins.Select((_, s) => Math.Pow(states.LeastSquares([.. spins.Select((_, i) => i == s ? Complex.One : Complex.Zero)])[k].Magnitude / unit, 2)).ToArray())];
         double[] squares = [.. Enumerable.Range(0, points).Select(p => left.Sum(l => Math.Pow(l[p].Magnitude, 2)))];
+        var misfit = spare > 0 ? 1.0 / (2 * spare) * left.Aggregate(default(PairErrors), (sum, l) => sum + PairErrors.Common(l[0], l[1])) : (PairErrors?)null;
+        var (inner, outer) = (ErrorsOf(0), ErrorsOf(1));
         return new SpeedFit(
-            new CalibratedSpeed(mean, Told(0), Told(1)) { Misfit = spare > 0 ? [.. squares.Select(s => Math.Sqrt(s / (2 * spare)))] : [] },
+            new CalibratedSpeed(mean, Told(0, inner), Told(1, outer))
+            {
+                Misfit = misfit is { } m ? [Math.Sqrt(m.First), Math.Sqrt(m.Second)] : [],
+                MisfitCorrelation = misfit?.Correlation ?? Complex.Zero,
+                InnerCorrelation = inner?.Correlation ?? Complex.Zero,
+                OuterCorrelation = outer?.Correlation ?? Complex.Zero,
+            },
             [.. left.Select((l, s) => Residual(l, numbers[s]))],
             spare,
             influence.ConditionNumber)
@@ -126,15 +137,38 @@ public static class CalibrationFit
             Misfit = spare > 0 ? Misfit(spins, squares, spare) : null,
         };
 
-        List<UnbalanceInfluence> Told(int plane) => [.. columns[plane].Select((c, p) =>
-            new UnbalanceInfluence(c.Magnitude, VibrationReading.InOneTurn(sense.WithWheelAngle * c.Phase)) { StandardErrorPerGramMillimetre = gathered[plane] * ErrorOf(p) })];
+        List<UnbalanceInfluence> Told(int plane, PairErrors? errors) => [.. columns[plane].Select((c, p) =>
+            new UnbalanceInfluence(c.Magnitude, VibrationReading.InOneTurn(sense.WithWheelAngle * c.Phase))
+            {
+                StandardErrorPerGramMillimetre = errors is { } e ? Math.Sqrt(p == 0 ? e.First : e.Second) : null,
+            })];
 
-        // The readings' own error, or what the spins show where that is more; null where neither tells it.
-        double? ErrorOf(int p)
+        // By the readings' own errors with their marks', or by what the spins show, whichever does more to the planes; null where neither tells it.
+        PairErrors? ErrorsOf(int plane)
         {
-            double? own = spins.All(s => p < s.StandardErrors.Count) ? Math.Sqrt(spins.Average(s => Math.Pow(s.StandardErrors[p], 2))) : null;
-            double? shown = spare > 0 ? Math.Sqrt(squares[p] / (2 * spare)) : null;
-            return own is { } o && shown is { } s ? Math.Max(o, s) : own ?? shown;
+            var own = spins.All(s => s.StandardErrors.Count == points)
+                ? spins.Select((s, i) => taken[plane][i] * OfReadings(s)).Aggregate(default(PairErrors), (a, b) => a + b)
+                : (PairErrors?)null;
+            var shown = misfit is { } m ? taken[plane].Sum() * m : (PairErrors?)null;
+            return own is { } o && shown is { } s ? InPlanes(o) >= InPlanes(s) ? o : s : own ?? shown;
+        }
+
+        PairErrors OfReadings(CalibrationSpin spin)
+        {
+            var (turn, scale) = (spin.MarkStandardError.Radians, Math.Pow(mean / spin.Speed, 2));
+            return PairErrors.Independent(scale * spin.StandardErrors[0], scale * spin.StandardErrors[1])
+                + PairErrors.Common(turn * scale * InWheelSense(spin.Points[0], sense), turn * scale * InWheelSense(spin.Points[1], sense));
+        }
+
+        double InPlanes(PairErrors errors)
+        {
+            if (double.IsInfinity(influence.ConditionNumber))
+            {
+                return errors.First + errors.Second;
+            }
+
+            var (one, two) = (influence.LeastSquares([1, 0]), influence.LeastSquares([0, 1]));
+            return errors.Through(one[0], two[0]) + errors.Through(one[1], two[1]);
         }
 
         CalibrationResidual Residual(Complex[] of, int number)
@@ -156,7 +190,7 @@ public static class CalibrationFit
         var granted = Figures.Of("spin.placingErrorPercent").Value / 100;
         var chi = squares.Select((left, p) =>
         {
-            var own = spins.Average(s => p < s.StandardErrors.Count ? Math.Pow(s.StandardErrors[p], 2) : 0);
+            var own = spins.Average(s => p < s.StandardErrors.Count ? Math.Pow(s.StandardErrors[p], 2) + Math.Pow(s.MarkStandardError.Radians * s.Points[p].Amplitude, 2) : 0);
             var error = own + Math.Pow(granted * spins.Max(s => s.Points[p].Amplitude), 2);
             return left > 0 ? left / error : 0;
         }).Sum();

@@ -1,4 +1,3 @@
-using System.Numerics;
 using Trundle.Engine.Reference;
 using Trundle.Measures;
 
@@ -14,8 +13,6 @@ namespace Trundle.Engine.Balance.Spin;
 public sealed record OrderAmplitude(
     RotationalSpeed Speed, RotationalSpeed SpeedStandardError, double Amplitude, double AmplitudeStandardError, double Turns, double? DriftPercent)
 {
-    private const int ScanSamplesPerTurn = 24;
-    private const int StepsPerResolution = 4;
     private const double LeastTurns = 2;
 
     /// <summary>How far from the speed that was told the search goes, on either side.</summary>
@@ -52,45 +49,8 @@ public sealed record OrderAmplitude(
             samples.Length / sampleRate.Hertz * fit.Speed.RadiansPerSecond / (2 * Math.PI), Drift(samples, sampleRate, near, width, samplesPerTurn, harmonics));
     }
 
-    /// <summary>The speed with the greatest sum, on a grid four times closer than the recording parts two speeds.</summary>
-    private static RotationalSpeed Scan(ReadOnlySpan<double> samples, Frequency sampleRate, RotationalSpeed near, double width, double samplesPerTurn)
-    {
-        // Means over a few samples are enough to find the line, and a sound file has a thousand samples a turn.
-        var block = Math.Max(1, (int)(samplesPerTurn / ScanSamplesPerTurn));
-        var means = new double[samples.Length / block];
-        var mean = 0.0;
-        for (var k = 0; k < means.Length; k++)
-        {
-            foreach (var sample in samples.Slice(k * block, block))
-            {
-                means[k] += sample;
-            }
-
-            mean += means[k] / means.Length;
-        }
-
-        var seconds = samples.Length / sampleRate.Hertz;
-        var step = 2 * Math.PI / (seconds * StepsPerResolution);
-        var (best, greatest) = (near.RadiansPerSecond, -1.0);
-        for (var speed = near.RadiansPerSecond * (1 - width); speed <= near.RadiansPerSecond * (1 + width); speed += step)
-        {
-            var (turn, sum) = (Complex.One, Complex.Zero);
-            var each = Complex.FromPolarCoordinates(1, -speed * block / sampleRate.Hertz);
-            foreach (var m in means)
-            {
-                sum += (m - mean) * turn;
-                turn *= each;
-            }
-
-            var power = (sum.Real * sum.Real) + (sum.Imaginary * sum.Imaginary);
-            if (power > greatest)
-            {
-                (best, greatest) = (speed, power);
-            }
-        }
-
-        return RotationalSpeed.FromRadiansPerSecond(best);
-    }
+    private static RotationalSpeed Scan(ReadOnlySpan<double> samples, Frequency sampleRate, RotationalSpeed near, double width, double samplesPerTurn) =>
+        StrongestLine.Between(samples, sampleRate, near * (1 - width), near * (1 + width), samplesPerTurn).Speed;
 
     private static double? Drift(ReadOnlySpan<double> samples, Frequency sampleRate, RotationalSpeed near, double width, double samplesPerTurn, int harmonics)
     {

@@ -11,6 +11,9 @@ internal sealed record SignalFaults(int Clipped, int StandingStill, int Levels)
     /// <summary>Below this many different values the steps of the scale show, and flat tops are no sign of clipping.</summary>
     public static Figure EnoughLevels => Figures.Of("spin.enoughLevels");
 
+    /// <summary>Below this many a channel without anything once a turn only flickers by a step or two of its scale.</summary>
+    public const int FewestLevelsOfASignal = 4;
+
     public static SignalFaults Of(ReadOnlySpan<double> samples, double? fullScale, double samplesPerTurn)
     {
         var enough = EnoughLevels.Value;

@@ -18,8 +18,11 @@ public sealed record SpinPoint(
     double Amplitude, Angle Phase, double AmplitudeStandardError, Angle PhaseStandardError, double Offset, double Noise,
     IReadOnlyList<double> HigherHarmonics, double? Wander, double? WanderRatio)
 {
-    /// <summary>One standard error of a component, along the reading or across it: the greater of the two.</summary>
-    public double StandardError => Math.Max(AmplitudeStandardError, Amplitude * PhaseStandardError.Radians);
+    /// <summary>One standard error of the phase without that of the index mark, which is common to all transducers of a spin.</summary>
+    public required Angle OwnPhaseStandardError { get; init; }
+
+    /// <summary>One standard error of a component, along the reading or across it: the greater of the two. The index mark's error is left out.</summary>
+    public double OwnStandardError => Math.Max(AmplitudeStandardError, Amplitude * OwnPhaseStandardError.Radians);
 
     /// <summary>As a phasor that leads from the index mark.</summary>
     internal Complex Lead(SpinSense sense) => Complex.FromPolarCoordinates(Amplitude, sense.OfLead * Phase.Radians);
@@ -51,6 +54,9 @@ public sealed record SpinResult
 
     /// <summary>Index marks used.</summary>
     public required int Marks { get; init; }
+
+    /// <summary>One standard error of the angle that the index marks tell: it turns the readings of all transducers alike.</summary>
+    public required Angle MarkStandardError { get; init; }
 
     /// <summary>One reading a transducer.</summary>
     public required IReadOnlyList<SpinPoint> Points { get; init; }
@@ -125,9 +131,10 @@ public static class SpinAnalysis
             DriftPercent = track.Uneven > 0 ? null : 100 * track.Drift,
             Samples = recording.Index.Length,
             UnevenLeftOut = unevenLeftOut,
-            SpeedBySignal = angle.RadiansPerSampleSquared == 0 ? BySignal(recording, angle, Math.Min(fitted, 3)) : null,
+            SpeedBySignal = angle.RadiansPerSampleSquared == 0 ? SpeedOfSignal.Of(recording, angle, points, Math.Min(fitted, 3)) : null,
             Turns = (recording.Index.Length - 1) / perTurn,
             Marks = track.Marks.Count,
+            MarkStandardError = Angle.FromRadians(Math.Min(Math.PI, track.AngleError)),
             Points = points,
             Harmonics = fitted,
             Warnings = [],
@@ -168,11 +175,16 @@ public static class SpinAnalysis
             fit.Noise,
             higher,
             wander,
-            ratio);
+            ratio)
+        {
+            OwnPhaseStandardError = Angle.FromRadians(Math.Min(Math.PI, across)),
+        };
     }
 
     /// <summary>
-    /// Each whole turn fitted alone: how far its reading lies from the mean of all, and the square of that over what the noise within the turns explains.
+    /// Each whole turn fitted alone: how far its reading lies from the mean of all, and the square of that over what the noise within the turns explains. Each is brought
+    /// to the speed of the middle by the square of its own, as the marks' even law tells it: two marks alone would tell it with the scatter of both, and a trend through the
+    /// readings themselves would follow a stone that creeps.
     /// </summary>
     private static (double? Wander, double? Ratio) WanderOf(double[] samples, IndexTrack track, AngleTrack angle, int harmonics, out double errorOfMean)
     {
@@ -187,7 +199,7 @@ public static class SpinAnalysis
             if (track.Turns[m] - track.Turns[m - 1] == 1 && turn.Length >= (2 * harmonics) + 8
                 && HarmonicFit.Along(turn, angle with { Middle = angle.Middle - from }, phasors) is { } fit)
             {
-                readings.Add(fit.First);
+                readings.Add(fit.First * ToMeanSpeed((from + to - 1) / 2.0));
                 noise += fit.Noise * fit.Noise;
                 expected += 4.0 / turn.Length;
             }
@@ -203,32 +215,8 @@ public static class SpinAnalysis
         errorOfMean = Math.Sqrt(square / 2 / readings.Count);
         var byNoise = noise / readings.Count * expected / readings.Count;
         return (Math.Sqrt(square), byNoise > 0 ? square / byNoise : square > 0 ? null : 1);
-    }
 
-    /// <summary>
-    /// The speed of the stronger signal. The two halves of the record tell where to begin: how far the phase of the second lies ahead of the first's.
-    /// </summary>
-    private static RotationalSpeed? BySignal(SpinRecording recording, AngleTrack angle, int harmonics)
-    {
-        var half = recording.Index.Length / 2;
-        Span<Complex> phasors = stackalloc Complex[harmonics];
-        var best = (Clear: 10.0, Ahead: 0.0, Samples: (double[]?)null);
-        foreach (var samples in recording.Transducers)
-        {
-            if (HarmonicFit.Along(samples.AsSpan(0, half), angle, phasors) is { } one
-                && HarmonicFit.Along(samples.AsSpan(half), angle with { Middle = angle.Middle - half }, phasors) is { } two
-                && Math.Min(one.Amplitude / one.AmplitudeStandardError, two.Amplitude / two.AmplitudeStandardError) is var clear && clear > best.Clear)
-            {
-                best = (clear, (two.First / one.First).Phase, samples);
-            }
-        }
-
-        if (best.Samples is null)
-        {
-            return null;
-        }
-
-        var near = RotationalSpeed.FromRadiansPerSecond((angle.RadiansPerSample + (best.Ahead / half)) * recording.SampleRate.Hertz);
-        return SineFit.WithUnknownSpeed(best.Samples, recording.SampleRate, near, harmonics) is { Settled: true } fit ? fit.Speed : null;
+        double ToMeanSpeed(double sample) =>
+            Math.Pow(track.Angle.RadiansPerSample / (track.Angle.RadiansPerSample + ((sample - track.Angle.Middle) * track.Angle.RadiansPerSampleSquared)), 2);
     }
 }

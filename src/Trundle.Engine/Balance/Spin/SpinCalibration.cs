@@ -24,16 +24,32 @@ public sealed record CalibratedSpeed(RotationalSpeed Speed, IReadOnlyList<Unbala
     /// error of any reading beside its own. Empty where it is not known.
     /// </summary>
     public IReadOnlyList<double> Misfit { get; init; } = [];
+
+    /// <summary>How far those of the two transducers go together: the correlation of the first with the second, of magnitude 0 to 1, its angle in the wheel's sense.</summary>
+    public Complex MisfitCorrelation { get; init; }
+
+    /// <summary>The same of the errors of the inner plane's coefficients.</summary>
+    public Complex InnerCorrelation { get; init; }
+
+    /// <summary>The same of the outer plane's.</summary>
+    public Complex OuterCorrelation { get; init; }
 }
 
 /// <summary>The unbalance that a calibrated machine finds, with its errors.</summary>
 /// <param name="Unbalance">The heavy places, in the planes asked for.</param>
 /// <param name="Planes">Those planes.</param>
-/// <param name="InnerStandardError">One standard error of a component (along any one direction) in the inner plane.</param>
+/// <param name="InnerStandardError">One standard error of a component (along any one direction) in the inner plane, the common turn left out.</param>
 /// <param name="OuterStandardError">The same in the outer plane.</param>
 /// <param name="ConditionNumber">How well the two planes are told apart; infinite where they are not.</param>
 public sealed record FoundUnbalance(UnbalancePair Unbalance, PlanePair Planes, Unbalance InnerStandardError, Unbalance OuterStandardError, double ConditionNumber)
 {
+    /// <summary>One standard error of a turn that both planes' vectors make together, by the index mark: across each vector it stands beside the errors above, along it it does nothing.</summary>
+    public required Angle TurnStandardError { get; init; }
+
+    /// <summary>One standard error of a component across a plane's vector: its own and what the common turn does.</summary>
+    public Unbalance Across(UnbalanceVector heavy, Unbalance error) =>
+        Measures.Unbalance.FromGramMillimetres(Math.Sqrt(Math.Pow(error.GramMillimetres, 2) + Math.Pow(heavy.Amount.GramMillimetres * TurnStandardError.Radians, 2)));
+
     /// <summary>True where the standard errors hold what the calibration's own coefficients are uncertain by; false where that is not known and so left out.</summary>
     public required bool HoldsCalibrationError { get; init; }
 }
@@ -42,10 +58,13 @@ public sealed record FoundUnbalance(UnbalancePair Unbalance, PlanePair Planes, U
 /// <remarks>Signs are in docs/theory/spin.md.</remarks>
 public sealed class SpinCalibration
 {
-    private readonly (double RadiansPerSecond, Complex[][] PerSquare, double[] MisfitPerSquare, double?[][] ErrorsPerSquare)[] _speeds;
+    private readonly Point[] _speeds;
 
-    private SpinCalibration((double, Complex[][], double[], double?[][])[] speeds, PlanePair planes, SpinSense sense, bool anySpeed) =>
+    private SpinCalibration(Point[] speeds, PlanePair planes, SpinSense sense, bool anySpeed) =>
         (_speeds, Planes, Sense, AnySpeed) = (speeds, planes, sense, anySpeed);
+
+    /// <summary>One speed: the coefficients in the wheel's sense over its square, and what was told of it.</summary>
+    private sealed record Point(double RadiansPerSecond, Complex[][] PerSquare, CalibratedSpeed Told);
 
     /// <summary>The planes that it was calibrated in.</summary>
     public PlanePair Planes { get; }
@@ -68,7 +87,7 @@ public sealed class SpinCalibration
     {
         ArgumentNullException.ThrowIfNull(speeds);
         return new SpinCalibration(
-            [.. speeds.OrderBy(s => s.Speed.Si).Select(s => (s.Speed.RadiansPerSecond, PerSquare(s, sense), MisfitPerSquare(s), ErrorsPerSquare(s)))], planes, sense, false);
+            [.. speeds.OrderBy(s => s.Speed.Si).Select(s => new Point(s.Speed.RadiansPerSecond, PerSquare(s, sense), s))], planes, sense, false);
     }
 
     /// <summary>
@@ -95,7 +114,10 @@ public sealed class SpinCalibration
         // 1 g·mm turning at 1 rad/s pulls with 10⁻⁶ N. A heavy place under the transducer at the mark gives a phase of nothing.
         var turn = Complex.FromPolarCoordinates(1e-6, -markToTransducer.Radians);
         Complex[] Column(double z) => [turn * ((z - zb) / (za - zb) / inner.PerUnit.Newtons), turn * ((za - z) / (za - zb) / outer.PerUnit.Newtons)];
-        return new SpinCalibration([(1, [Column(planes.Inner.Axial.Millimetres), Column(planes.Outer.Axial.Millimetres)], [0, 0], [[null, null], [null, null]])], planes, sense, true);
+        UnbalanceInfluence[] nobodyKnows = [new(0, default), new(0, default)];
+        return new SpinCalibration(
+            [new Point(1, [Column(planes.Inner.Axial.Millimetres), Column(planes.Outer.Axial.Millimetres)], new CalibratedSpeed(RotationalSpeed.FromRadiansPerSecond(1), nobodyKnows, nobodyKnows))],
+            planes, sense, true);
     }
 
     /// <summary>True where the calibration serves a speed: between its own, or a little beyond.</summary>
@@ -109,12 +131,24 @@ public sealed class SpinCalibration
     public CalibratedSpeed At(RotationalSpeed speed)
     {
         var columns = ColumnsAt(speed.RadiansPerSecond);
-        var errors = ErrorsAt(speed.RadiansPerSecond);
-        return new CalibratedSpeed(speed, Told(0), Told(1)) { Misfit = MisfitAt(speed.RadiansPerSecond) };
+        PairErrors[] errors = [ErrorsAt(speed.RadiansPerSecond, 0), ErrorsAt(speed.RadiansPerSecond, 1)];
+        var misfit = MisfitAt(speed.RadiansPerSecond);
+        return new CalibratedSpeed(speed, Told(0), Told(1))
+        {
+            Misfit = [Math.Sqrt(misfit.First), Math.Sqrt(misfit.Second)],
+            MisfitCorrelation = misfit.Correlation,
+            InnerCorrelation = errors[0].Correlation,
+            OuterCorrelation = errors[1].Correlation,
+        };
 
-        List<UnbalanceInfluence> Told(int plane) =>
-            [.. columns[plane].Select((c, p) => new UnbalanceInfluence(c.Magnitude, VibrationReading.InOneTurn(Sense.WithWheelAngle * c.Phase)) { StandardErrorPerGramMillimetre = errors[plane][p] })];
+        List<UnbalanceInfluence> Told(int plane) => [.. columns[plane].Select((c, p) =>
+            new UnbalanceInfluence(c.Magnitude, VibrationReading.InOneTurn(Sense.WithWheelAngle * c.Phase))
+            {
+                StandardErrorPerGramMillimetre = HoldsErrors ? Math.Sqrt(p == 0 ? errors[plane].First : errors[plane].Second) : null,
+            })];
     }
+
+    private bool HoldsErrors => _speeds.All(s => s.Told.Inner.Concat(s.Told.Outer).All(c => c.StandardErrorPerGramMillimetre is not null));
 
     /// <summary>
     /// The unbalance that gives what a spin shows.
@@ -142,28 +176,24 @@ public sealed class SpinCalibration
         var pair = new UnbalancePair(new UnbalanceVector(found[0]), new UnbalanceVector(found[1]));
         var to = planes ?? Planes;
 
-        // What one unit on each transducer alone would be taken for, in the planes asked for: errors of the two add as squares, and so do a reading's own, what the
-        // calibration spins left unexplained, and the coefficients' errors with the unbalance that they stand beside.
-        var (inner, outer) = (0.0, 0.0);
-        var misfit = MisfitAt(result.Speed.RadiansPerSecond);
-        var coefficients = ErrorsAt(result.Speed.RadiansPerSecond);
-        double[] beside = [pair.Inner.Amount.GramMillimetres, pair.Outer.Amount.GramMillimetres];
-        for (var p = 0; p < 2; p++)
-        {
-            var one = values.LeastSquares([p == 0 ? 1 : 0, p == 1 ? 1 : 0]);
-            var moved = new UnbalancePair(new UnbalanceVector(one[0]), new UnbalanceVector(one[1])).MovedTo(Planes, to);
-            var error = Math.Sqrt(Math.Pow(result.Points[p].StandardError, 2) + Math.Pow(misfit[p], 2) + beside.Select((u, k) => Math.Pow(u * (coefficients[k][p] ?? 0), 2)).Sum());
-            inner += Math.Pow(error * moved.Inner.Amount.GramMillimetres, 2);
-            outer += Math.Pow(error * moved.Outer.Amount.GramMillimetres, 2);
-        }
-
+        // What one unit on each transducer alone would be taken for, in the planes asked for: a reading's own errors, what the calibration spins left unexplained and the
+        // coefficients' errors with the unbalance that they stand beside go through the inverse, as far as they are the same at both transducers together.
+        var omega = result.Speed.RadiansPerSecond;
+        var one = Told(values.LeastSquares([1, 0]));
+        var two = Told(values.LeastSquares([0, 1]));
+        var errors = PairErrors.Independent(result.Points[0].OwnStandardError, result.Points[1].OwnStandardError) + MisfitAt(omega)
+            + (Math.Pow(pair.Inner.Amount.GramMillimetres, 2) * ErrorsAt(omega, 0)) + (Math.Pow(pair.Outer.Amount.GramMillimetres, 2) * ErrorsAt(omega, 1));
         return new FoundUnbalance(
             pair.MovedTo(Planes, to), to,
-            Unbalance.FromGramMillimetres(Math.Sqrt(inner)), Unbalance.FromGramMillimetres(Math.Sqrt(outer)),
+            Unbalance.FromGramMillimetres(Math.Sqrt(errors.Through(one.Inner.GramMillimetres, two.Inner.GramMillimetres))),
+            Unbalance.FromGramMillimetres(Math.Sqrt(errors.Through(one.Outer.GramMillimetres, two.Outer.GramMillimetres))),
             values.ConditionNumber)
         {
-            HoldsCalibrationError = coefficients.All(c => c.All(e => e is not null)),
+            TurnStandardError = result.MarkStandardError,
+            HoldsCalibrationError = HoldsErrors,
         };
+
+        UnbalancePair Told(Complex[] found) => new UnbalancePair(new UnbalanceVector(found[0]), new UnbalanceVector(found[1])).MovedTo(Planes, to);
     }
 
     /// <summary>A leading phasor told so that it turns with the wheel's angle.</summary>
@@ -175,16 +205,25 @@ public sealed class SpinCalibration
         return Scaled(_speeds[low].PerSquare, _speeds[high].PerSquare, share, radiansPerSecond * radiansPerSecond);
     }
 
-    private double[] MisfitAt(double radiansPerSecond)
-    {
-        var (low, high, share) = Between(radiansPerSecond);
-        return [.. _speeds[low].MisfitPerSquare.Zip(_speeds[high].MisfitPerSquare, (a, b) => radiansPerSecond * radiansPerSecond * (a + (share * (b - a))))];
-    }
+    private PairErrors MisfitAt(double radiansPerSecond) =>
+        Errors(radiansPerSecond, s => (s.Misfit.ElementAtOrDefault(0), s.Misfit.ElementAtOrDefault(1), s.MisfitCorrelation));
 
-    private double?[][] ErrorsAt(double radiansPerSecond)
+    /// <summary>The errors of one plane's coefficients; 0 where nobody knows them.</summary>
+    private PairErrors ErrorsAt(double radiansPerSecond, int plane) => Errors(radiansPerSecond, s =>
+    {
+        var (of, correlation) = plane == 0 ? (s.Inner, s.InnerCorrelation) : (s.Outer, s.OuterCorrelation);
+        return (of[0].StandardErrorPerGramMillimetre ?? 0, of[1].StandardErrorPerGramMillimetre ?? 0, correlation);
+    });
+
+    /// <summary>Standard errors go as the coefficients do, over the square of the speed; how far they go together goes straight.</summary>
+    private PairErrors Errors(double radiansPerSecond, Func<CalibratedSpeed, (double First, double Second, Complex Correlation)> of)
     {
         var (low, high, share) = Between(radiansPerSecond);
-        return [.. _speeds[low].ErrorsPerSquare.Zip(_speeds[high].ErrorsPerSquare, (a, b) => a.Zip(b, (x, y) => radiansPerSecond * radiansPerSecond * (x + (share * (y - x)))).ToArray())];
+        var (a, b) = (of(_speeds[low].Told), of(_speeds[high].Told));
+        var (fromLow, fromHigh) = ((1 - share) * Square(low), share * Square(high));
+        return PairErrors.Of((fromLow * a.First) + (fromHigh * b.First), (fromLow * a.Second) + (fromHigh * b.Second), a.Correlation + (share * (b.Correlation - a.Correlation)));
+
+        double Square(int speed) => Math.Pow(radiansPerSecond / _speeds[speed].RadiansPerSecond, 2);
     }
 
     /// <summary>The calibrated speeds below and above, and how far it is from the one to the other.</summary>
@@ -203,15 +242,6 @@ public sealed class SpinCalibration
 
     private static Complex[][] Scaled(Complex[][] low, Complex[][] high, double share, double square) =>
         [.. low.Select((column, p) => column.Select((c, i) => square * (c + (share * (high[p][i] - c)))).ToArray())];
-
-    private static double[] MisfitPerSquare(CalibratedSpeed speed) =>
-        [.. speed.Inner.Select((_, p) => p < speed.Misfit.Count ? speed.Misfit[p] / (speed.Speed.RadiansPerSecond * speed.Speed.RadiansPerSecond) : 0)];
-
-    private static double?[][] ErrorsPerSquare(CalibratedSpeed speed)
-    {
-        var square = speed.Speed.RadiansPerSecond * speed.Speed.RadiansPerSecond;
-        return [.. new[] { speed.Inner, speed.Outer }.Select(plane => plane.Select(c => c.StandardErrorPerGramMillimetre / square).ToArray())];
-    }
 
     /// <summary>Coefficients in the wheel's sense, over the square of their speed.</summary>
     private static Complex[][] PerSquare(CalibratedSpeed speed, SpinSense sense)

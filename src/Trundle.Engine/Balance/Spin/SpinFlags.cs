@@ -6,7 +6,7 @@ public static class SpinFlags
     /// <summary>All of them.</summary>
     public static IReadOnlyList<string> All { get; } =
     [
-        "too-few-turns", "marks-missing", "marks-extra", "marks-uneven", "speed-drift", "speed-differs", "clipped", "drop-out", "coarse-steps", "loose-object",
+        "too-few-turns", "marks-missing", "marks-extra", "marks-uneven", "speed-drift", "speed-differs", "clipped", "drop-out", "no-signal", "coarse-steps", "loose-object",
         "speed-outside-calibration", "planes-not-independent", "planes-nearly-dependent", "errors-not-small", "spins-do-not-fit",
     ];
 

@@ -62,7 +62,7 @@ internal static class SpinWarnings
         {
             otherSpeed = true;
             yield return new SpinWarning("speed-differs", null, Amount.Number(percent, "%", 2), differs.Limit(1),
-                "The signals turn at another speed than the index mark: look whether the mark sits on the part that carries the wheel.");
+                OtherSpeed(signal / result.Speed));
         }
 
         if (recording.Gaps > 0)
@@ -80,6 +80,18 @@ internal static class SpinWarnings
         }
     }
 
+    /// <summary>What to do where the signals turn at so many times the mark's speed.</summary>
+    private static string OtherSpeed(double times)
+    {
+        const string trust = "Speed, readings and planes of this spin are wrong.";
+        var near = Figures.Of("spin.mostSpeedDifferencePercent").Value / 100;
+        return Math.Abs((times / 0.5) - 1) < near
+            ? $"The signals turn at half the mark's speed: the mark comes twice a turn. Leave one mark, cover the other, and spin again. {trust}"
+            : Math.Abs((times / 2) - 1) < near
+                ? $"The signals turn at twice the mark's speed: the mark comes every second turn only, or next to nothing is left that comes once a turn. Look at the mark and its sensor, and spin again. {trust}"
+                : "The signals turn at another speed than the index mark: look whether the mark sits on the part that carries the wheel, and spin again.";
+    }
+
     private static IEnumerable<SpinWarning> OfPoint(SpinRecording recording, SpinPoint point, int p, double samplesPerTurn, bool marksTell)
     {
         var faults = SignalFaults.Of(recording.Transducers[p], recording.FullScale, samplesPerTurn);
@@ -95,7 +107,13 @@ internal static class SpinWarnings
                 "The signal stood still for a stretch: look at plug and cable, and spin again.");
         }
 
-        if (faults.Levels < SignalFaults.EnoughLevels.Value)
+        // A channel that stands at one value, or flickers between a few without anything that comes once a turn, is not one with too little gain.
+        if (faults.Levels == 1 || (faults.Levels < SignalFaults.FewestLevelsOfASignal && point.Amplitude < 5 * point.AmplitudeStandardError))
+        {
+            yield return new SpinWarning("no-signal", p + 1, Amount.Number(faults.Levels, faults.Levels == 1 ? "level" : "levels", 0), null,
+                $"There is no signal on the channel of transducer {p + 1}: look at its cable, plug, supply and column or channel, and spin again. Do not use its reading or the planes.");
+        }
+        else if (faults.Levels < SignalFaults.EnoughLevels.Value)
         {
             yield return new SpinWarning("coarse-steps", p + 1, Amount.Number(faults.Levels, "levels", 0),
                 SignalFaults.EnoughLevels.Limit(0),

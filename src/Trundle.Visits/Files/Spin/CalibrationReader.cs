@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Numerics;
 using Trundle.Engine.Balance;
 using Trundle.Engine.Balance.Spin;
 using Trundle.Measures;
@@ -119,9 +120,32 @@ internal static class CalibrationReader
             left.Done();
         }
 
+        var together = o.Object("together");
+        var (withInner, withOuter, withMisfit) = (Correlation(together, "inner"), Correlation(together, "outer"), Correlation(together, "misfit"));
+        together?.Done();
         o.Knows("conditionNumber");
         o.Done();
-        return speed is { } s && inner.Count == 2 && outer.Count == 2 ? new CalibratedSpeed(RotationalSpeed.FromRevolutionsPerMinute(s), inner, outer) { Misfit = misfit } : null;
+        return speed is { } s && inner.Count == 2 && outer.Count == 2
+            ? new CalibratedSpeed(RotationalSpeed.FromRevolutionsPerMinute(s), inner, outer)
+            {
+                Misfit = misfit, MisfitCorrelation = withMisfit, InnerCorrelation = withInner, OuterCorrelation = withOuter,
+            }
+            : null;
+    }
+
+    /// <summary>How far the errors of both transducers go together; 0, independent, where it is not told.</summary>
+    private static Complex Correlation(FileObject? together, string of)
+    {
+        if (together?.Object(of) is not { } o)
+        {
+            return Complex.Zero;
+        }
+
+        // A magnitude that was written as 1 may be read back a rounding above it.
+        var magnitude = o.Require("magnitude", "how far the errors go together, 0 to 1") ? o.Number("magnitude", 0, 1 + 1e-9) : null;
+        var degrees = o.Require("degrees", "the angle of the first transducer's error before the second's") ? o.Number("degrees", -720, 720) : null;
+        o.Done();
+        return Complex.FromPolarCoordinates(Math.Min(1, magnitude ?? 0), (degrees ?? 0) * Math.PI / 180);
     }
 
     private static UnbalanceInfluence? Coefficient(FileObject o)

@@ -83,12 +83,36 @@ public class SpinAnalysisTests
     {
         const int n = 6000;
         double Turns(int k) => 0.2 + (k / 333.3) - (k * (double)k / 333.3 * 0.06 / (2 * n));
-        double[] Channel(Complex z) => [.. Enumerable.Range(0, n).Select(k => (z * Complex.FromPolarCoordinates(1, Math.Tau * Turns(k))).Real)];
+        double Square(int k) => Math.Pow((1 - (0.06 * k / n)) / 0.97, 2);
+        double[] Channel(Complex z) => [.. Enumerable.Range(0, n).Select(k => Square(k) * (z * Complex.FromPolarCoordinates(1, Math.Tau * Turns(k))).Real)];
         var result = Run(new SpinRecording([Channel(One), Channel(Two)], Signals.Index(n, Turns), Frequency.FromHertz(2000), default));
         Codes(result).ShouldBe(["speed-drift"]);
         result.DriftPercent.ShouldNotBeNull().ShouldBe(-6 / 0.97, 0.1);
-        result.Points[0].Amplitude.ShouldBe(3, 0.002);
+        result.Points[0].Amplitude.ShouldBe(3, 0.004);
         AngleOff(result.Points[0].Phase, -1.1).ShouldBeLessThan(0.01);
+    }
+
+    [Theory]
+    [InlineData(0.018)]
+    [InlineData(-0.0195)]
+    [InlineData(0.05)]
+    [InlineData(0.2)]
+    public void A_speed_that_changes_is_no_loose_object_and_hides_none(double change)
+    {
+        const int n = 6000;
+        const double perTurn = 333.3;
+        var sound = Signals.Spin(n, perTurn, One, Two, 0.02, 11);
+        double Turns(int k) => 0.2 + (k / perTurn) + (change * k * (k - n) / perTurn / 2 / n);
+
+        // What unbalance does goes with the square of the speed.
+        double Speed(int k) => 1 + (change * ((k / (double)n) - 0.5));
+        var random = new Random(11);
+        double[] Channel(Complex z, double stone) => [.. Enumerable.Range(0, n).Select(k =>
+            (Speed(k) * Speed(k) * (z + (stone * Complex.FromPolarCoordinates(1, 1.6 * k / n))) * Complex.FromPolarCoordinates(1, Math.Tau * Turns(k))).Real + (0.02 * Signals.Gauss(random)))];
+        SpinResult Spun(double stone) => Run(new SpinRecording([Channel(One, stone), Channel(Two, stone)], Signals.Index(n, Turns), sound.SampleRate, default));
+        string[] drift = Math.Abs(change) > 0.02 ? ["speed-drift"] : [];
+        Codes(Spun(0)).ShouldBe(drift);
+        Codes(Spun(0.3)).ShouldBe([.. drift, "loose-object", "loose-object"]);
     }
 
     [Theory]
@@ -151,6 +175,44 @@ public class SpinAnalysisTests
         var sound = Signals.Spin(6000, 333.3, One, Two, 0.05, 8);
         var index = Signals.Index(6000, k => 0.2 + (k / 325.0));
         Codes(Run(new SpinRecording(sound.Transducers, index, sound.SampleRate, sound.Sense))).ShouldBe(["speed-differs"]);
+    }
+
+    [Theory]
+    [InlineData(0.5, "twice a turn")]
+    [InlineData(2, "every second turn")]
+    [InlineData(1.1, "carries the wheel")]
+    [InlineData(1.5, "carries the wheel")]
+    [InlineData(0.7, "carries the wheel")]
+    [InlineData(2.3, "carries the wheel")]
+    public void A_mark_far_from_the_wheels_speed_is_named(double times, string says)
+    {
+        var sound = Signals.Spin(6000, 333.3, One, Two, 0.05, 8);
+        var index = Signals.Index(6000, k => 0.2 + (k / 333.3 / times));
+        var warning = Run(new SpinRecording(sound.Transducers, index, sound.SampleRate, sound.Sense)).Warnings.ShouldHaveSingleItem();
+        warning.Code.ShouldBe("speed-differs");
+        warning.Action.ShouldContain(says);
+        warning.Measured.Value.ShouldNotBeNull().ShouldBe(100 * Math.Abs(times - 1), 0.5);
+    }
+
+    [Fact]
+    public void A_strong_second_harmonic_or_a_hum_is_no_other_speed()
+    {
+        var sound = Signals.Spin(6000, 333.3, One, Two, 0.05, 8);
+        double[] With(double[] of, double times, double amplitude) => [.. of.Select((v, k) => v + (amplitude * Math.Cos(Math.Tau * times * k / 333.3)))];
+        Codes(Run(new SpinRecording([With(sound.Transducers[0], 2, 12), With(sound.Transducers[1], 2, 8)], sound.Index, sound.SampleRate, sound.Sense))).ShouldNotContain("speed-differs");
+        Codes(Run(new SpinRecording([With(sound.Transducers[0], 1.7, 3), With(sound.Transducers[1], 1.7, 2)], sound.Index, sound.SampleRate, sound.Sense))).ShouldNotContain("speed-differs");
+    }
+
+    [Fact]
+    public void A_dead_channel_has_no_signal()
+    {
+        var sound = Signals.Spin(6000, 333.3, One, Two, 0.05, 8);
+        var random = new Random(3);
+        foreach (var dead in new[] { new double[6000], [.. Enumerable.Range(0, 6000).Select(_ => random.NextDouble() < 0.02 ? 0.001 : 0)] })
+        {
+            var warning = Run(new SpinRecording([sound.Transducers[0], dead], sound.Index, sound.SampleRate, sound.Sense)).Warnings.ShouldHaveSingleItem();
+            (warning.Code, warning.Point).ShouldBe(("no-signal", 2));
+        }
     }
 
     [Fact]

@@ -41,7 +41,7 @@ public class SpinCalibrationTests
     public void The_floor_in_grams()
     {
         // Noise 0.05 N a sample, 2000 samples, 180 r/min: 14.687 and 8.525 g·mm a component; 0.0724 and 0.0420 g at 202.8 mm.
-        var point = new SpinPoint(0, default, 0.05 * Math.Sqrt(2.0 / 2000), default, 0, 0.05, [], null, null);
+        var point = new SpinPoint(0, default, 0.05 * Math.Sqrt(2.0 / 2000), default, 0, 0.05, [], null, null) { OwnPhaseStandardError = default };
         point.AmplitudeStandardError.ShouldBe(0.0015811, 0.00000005);
         var found = Supports(default).Find(At(180, [point, point]), default, null).ShouldNotBeNull();
         found.InnerStandardError.GramMillimetres.ShouldBe(14.687, 0.0005);
@@ -126,7 +126,7 @@ public class SpinCalibrationTests
     {
         var plain = Supports(default).At(RotationalSpeed.FromRevolutionsPerMinute(180));
         var calibration = SpinCalibration.Of([plain with { Misfit = [0.003, 0.004] }], Flanges, default);
-        var exact = new SpinPoint(0, default, 0, default, 0, 0, [], null, null);
+        var exact = new SpinPoint(0, default, 0, default, 0, 0, [], null, null) { OwnPhaseStandardError = default };
         var carried = calibration.Find(At(180, [exact, exact]), default, null).ShouldNotBeNull();
         var read = SpinCalibration.Of([plain], Flanges, default).Find(At(180, [exact with { AmplitudeStandardError = 0.003 }, exact with { AmplitudeStandardError = 0.004 }]), default, null).ShouldNotBeNull();
         carried.InnerStandardError.GramMillimetres.ShouldBe(read.InnerStandardError.GramMillimetres, 1e-9);
@@ -218,7 +218,7 @@ public class SpinCalibrationTests
                 // A turning phasor leads by the mass's place where the wheel turns clockwise; the spring's lag is behind in time either way.
                 var place = sense.Rotation == RotationSense.Clockwise ? w : Complex.Conjugate(w);
                 var lead = place * answer;
-                return new SpinPoint(lead.Magnitude, Angle.FromRadians(sense.Phases == PhaseSense.Lead ? lead.Phase : -lead.Phase), 0, default, 0, 0, [], null, null);
+                return new SpinPoint(lead.Magnitude, Angle.FromRadians(sense.Phases == PhaseSense.Lead ? lead.Phase : -lead.Phase), 0, default, 0, 0, [], null, null) { OwnPhaseStandardError = default };
             })]);
 
             Complex Sum(double inner, double outer) =>
@@ -233,7 +233,7 @@ public class SpinCalibrationTests
     private static SpinResult At(double speed, IReadOnlyList<SpinPoint> points) => new()
     {
         Speed = RotationalSpeed.FromRevolutionsPerMinute(speed), SpeedStandardError = default, DriftPercent = 0, SpeedBySignal = null,
-        Turns = 20, Marks = 20, Points = points, Harmonics = 1, Warnings = [],
+        Turns = 20, Marks = 20, Points = points, Harmonics = 1, Warnings = [], MarkStandardError = default,
     };
 
     private static PlanePair Planes(double z1, double z2) => new(
