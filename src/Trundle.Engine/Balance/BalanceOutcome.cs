@@ -90,6 +90,24 @@ public sealed record BalanceOutcome
     /// <summary>The tolerance is met.</summary>
     public required bool WithinTolerance { get; init; }
 
+    /// <summary>
+    /// What is left where every strip acts as its length lets it, not as a mass at one point. The choice is made with point masses: this holds it
+    /// against the wheel.
+    /// </summary>
+    public UnbalancePair ResidualWithLengths => Before + new UnbalancePair(AddedWithLengths(PlaneSide.Inner), AddedWithLengths(PlaneSide.Outer));
+
+    /// <summary>The toleranced parts of <see cref="ResidualWithLengths"/>.</summary>
+    public required IReadOnlyList<TolerancePart> PartsWithLengths { get; init; }
+
+    /// <summary>The tolerance is met by point masses, and not by the strips as they act.</summary>
+    public bool LengthsBreakTolerance => WithinTolerance && PartsWithLengths.Any(p => p.Ratio > 1 + 1e-9);
+
+    private UnbalanceVector AddedWithLengths(PlaneSide side)
+    {
+        var radius = Problem.Planes.At(side).Radius;
+        return Weights.Where(w => w.Plane == side).Aggregate(default(UnbalanceVector), (sum, w) => sum + UnbalanceVector.OfMass(w.ActsAs(radius), radius, w.Place));
+    }
+
     /// <summary>All pieces together.</summary>
     public required Mass TotalMass { get; init; }
 

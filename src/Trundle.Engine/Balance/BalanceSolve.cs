@@ -48,13 +48,14 @@ public static class BalanceSolve
         var added = new UnbalancePair(Sum(weights, PlaneSide.Inner, problem.Planes), Sum(weights, PlaneSide.Outer, problem.Planes));
         var residual = added - needed;
         var value = score.Of(residual.Inner.GramMillimetres, residual.Outer.GramMillimetres, out _);
-        return new BalanceOutcome
+        var outcome = new BalanceOutcome
         {
             Problem = problem,
             Needed = needed,
             Weights = weights,
             Added = added,
-            Parts = [.. score.Parts.Select(p => Part(p, p.Of(residual.Inner.GramMillimetres, residual.Outer.GramMillimetres)))],
+            Parts = Parts(residual),
+            PartsWithLengths = [],
             Score = value,
             ScoreBefore = score.Of(needed.Inner.GramMillimetres, needed.Outer.GramMillimetres, out _),
             WithinTolerance = value <= 1 + 1e-9,
@@ -64,6 +65,9 @@ public static class BalanceSolve
             Work = choice.Work,
             MostWork = mostWork,
         };
+        return outcome with { PartsWithLengths = Parts(outcome.ResidualWithLengths) };
+
+        IReadOnlyList<TolerancePart> Parts(UnbalancePair left) => [.. score.Parts.Select(p => Part(p, p.Of(left.Inner.GramMillimetres, left.Outer.GramMillimetres)))];
     }
 
     private static IEnumerable<FittedWeight> Fitted(BalanceProblem problem, PlaneSide side, WeightPlane plane, PlacedPiece[] pieces)

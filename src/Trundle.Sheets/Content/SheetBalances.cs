@@ -22,7 +22,7 @@ internal static class SheetBalances
             [.. (answer["weights"] as JsonArray ?? []).OfType<JsonObject>().Select(w => Weight(w, units))],
             Number(residual?["staticGramMillimetres"]),
             Number(residual?["coupleGramSquareMillimetres"]),
-            answer["withinTolerance"]?.GetValue<bool>(),
+            answer["withinTolerance"]?.GetValue<bool>() is { } within ? within && answer["leftWithLengths"] is null : null,
             words.Length == 0 ? "" : $"{words} ({tolerance!["source"]}; {tolerance["status"]})");
 
         PolarPlane Plane(string title, string key) => new(title, Mark(answer["before"], key), Mark(residual, key), PerPlane(tolerance?["perPlane"]));

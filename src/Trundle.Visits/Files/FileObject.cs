@@ -140,9 +140,14 @@ public sealed class FileObject
     }
 
     /// <summary>A plain number without a unit, or null.</summary>
-    public double? Number(string key, double? least = null, double? most = null)
+    public double? Number(string key, double? least = null, double? most = null) => Number(key, "", least, most);
+
+    /// <summary>A percentage with its sign or without, or null.</summary>
+    public double? Percent(string key, double? least = null, double? most = null) => Number(key, "%", least, most);
+
+    private double? Number(string key, string sign, double? least, double? most)
     {
-        var number = Value(key, text => NumberText.Read(NumberWithExponent(text)));
+        var number = Value(key, text => NumberText.Read(NumberWithExponent(sign.Length > 0 && text.TrimEnd().EndsWith(sign, StringComparison.Ordinal) ? text.TrimEnd()[..^sign.Length].TrimEnd() : text)));
         if (number is { } n && ((least is { } l && n < l) || (most is { } m && n > m)))
         {
             Wrong(key, "out-of-range", string.Create(CultureInfo.InvariantCulture, $"{n} is outside what can stand here: write a number {(least, most) switch

@@ -32,16 +32,12 @@ internal static class MachineFileReader
         var assembly = rotor?.Quantity<Mass>("mass", "kg", Mass.FromGrams(10), Mass.FromKilograms(10_000));
         var inertia = rotor?.Quantity<MomentOfInertia>("inertiaDifference", "kg·m²", MomentOfInertia.FromKilogramSquareMetres(-1000), MomentOfInertia.FromKilogramSquareMetres(1000));
         rotor?.Done();
-        if (Tests.All(t => !o.Has(t)))
-        {
-            o.Wrong(Tests[^1], "missing", "There is no test here; give at least one of traverse, knownMass, index, repeat and shop.");
-        }
-
-        var spins = new MachineSpins { InnerRadius = inner, OuterRadius = outer };
+        var profile = o.Object("balancer") is { } b ? BalanceFileReader.ReadProfile(b, out _) : new BalancerProfile();
+        var spins = new MachineSpins { InnerRadius = inner, OuterRadius = outer, Profile = profile };
         spins = o.Object("traverse") is { } t ? spins with { Traverse = ReadTraverse(t, spins) } : spins;
         if (o.Object("knownMass") is { } k)
         {
-            spins = spins with { ReductionPercent = k.Number("reductionRatio", 0, 100), Known = ReadKnown(k, spins) };
+            spins = spins with { ReductionPercent = k.Percent("reductionRatio", 0, 100), Known = ReadKnown(k, spins) };
             k.Done();
         }
 
@@ -60,6 +56,13 @@ internal static class MachineFileReader
         spins = o.Object("shop") is { } s ? spins with { Shop = ReadShop(s, spins) } : spins;
         var permissible = o.Quantity<Mass>("permissible", "g", LeastMass, MostMass);
         o.Done();
+
+        // Last, so that the name of a test with a letter missing is answered by the name meant.
+        if (problems.Count == before && Tests.All(t => !o.Has(t)))
+        {
+            o.Wrong(Tests[^1], "missing", "There is no test here; give at least one of traverse, knownMass, index, repeat and shop.");
+        }
+
         return problems.Count == before ? new MachineFile(spins, assembly, inertia, apart, permissible) : null;
     }
 

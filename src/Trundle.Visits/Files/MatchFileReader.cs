@@ -121,9 +121,11 @@ public static class MatchFileReader
         var o = file.Root;
         var repeatability = o.Quantity<T>("repeatability", unit, T.FromSi(0), Quantity.Of<T>(1_000_000, unit));
         var mountings = new List<Mounting<T>>();
+        var seen = 0;
         foreach (var m in o.Objects("mountings").Take(MostMountings))
         {
             var turn = m.Require("turn", "say how far the tyre stands turned on the wheel since the first mounting, clockwise as seen from outside; 0 for the first") ? RunoutFileReader.Place(m, "turn") : null;
+            RunoutFileReader.FirstIsZero(m, turn, seen++);
             if (m.Require("assembly", "give the assembly's first harmonic and its place") && m.Object("assembly") is { } a)
             {
                 var vector = ReadVector<T>(a, unit);

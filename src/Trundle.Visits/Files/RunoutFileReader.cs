@@ -93,6 +93,7 @@ public static class RunoutFileReader
             foreach (var m in o.Objects("mountings").Take(MostMountings))
             {
                 var turn = m.Require("turn", "say how far the tyre stands turned on the wheel since the first mounting, clockwise as seen from outside, in degrees; 0 for the first") ? Place(m, "turn") : null;
+                FirstIsZero(m, turn, mountings.Count);
                 mountings.Add(new MountedTrace(Angle.FromDegrees(turn?.Degrees ?? 0), ReadReadings(m), m.Path));
                 m.Done();
             }
@@ -192,6 +193,15 @@ public static class RunoutFileReader
         }
 
         return readings;
+    }
+
+    /// <summary>Turns count from the first mounting: its own is nothing.</summary>
+    internal static void FirstIsZero(FileObject mounting, WheelAngle? turn, int before)
+    {
+        if (before == 0 && turn is { } t && Math.Abs((t - default(WheelAngle)).Degrees) > 1e-9)
+        {
+            mounting.Wrong("turn", "first-mounting-turned", $"{Quantity.Number(t.Degrees, 1)}° is the turn of the first mounting, and turns count from it: write 0 here, and in each other one how far the tyre stands turned from the first.");
+        }
     }
 
     internal static WheelAngle? Place(FileObject o, string key) =>

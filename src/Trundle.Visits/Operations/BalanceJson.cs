@@ -21,6 +21,7 @@ internal static class BalanceJson
             ["totalMassGrams"] = Grams(outcome.TotalMass),
             ["pieces"] = outcome.Pieces,
             ["provenOptimal"] = outcome.ProvenOptimal,
+            ["leftWithLengths"] = outcome.LengthsBreakTolerance ? LeftWithLengths(outcome) : null,
             ["displayUncertainty"] = DisplayReckoning.Of(outcome, file.Profile) is { } open ? Display(open) : null,
             ["score"] = outcome.Score,
             ["scoreBefore"] = outcome.ScoreBefore,
@@ -39,6 +40,14 @@ internal static class BalanceJson
             ["splitPrice"] = Split(outcome),
             ["cautions"] = AnswerJson.List(BalanceWords.CautionsOf(file, outcome)),
         };
+    }
+
+    /// <summary>What is left with the strips as they act, and the parts of the tolerance that it breaks.</summary>
+    private static JsonObject LeftWithLengths(BalanceOutcome outcome)
+    {
+        var json = Residual(outcome.ResidualWithLengths, outcome.Problem.Planes);
+        json["parts"] = Parts(outcome.PartsWithLengths);
+        return json;
     }
 
     private static JsonArray Parts(IEnumerable<TolerancePart> parts) => AnswerJson.List(parts.Select(p => (JsonNode?)new JsonObject

@@ -71,12 +71,13 @@ public static class BalanceMachineOperation
             ["repeat"] = ByPlane(outcome.Repeat, (side, r) => new JsonObject
             {
                 ["mean"] = Vector(r.Mean, file, side),
-                ["standardDeviationGrams"] = Grams(r.StandardDeviation, file, side),
+                ["standardDeviationGrams"] = r.IsKnown ? Grams(r.StandardDeviation, file, side) : null,
                 ["lowGrams"] = Grams(r.Low, file, side),
-                ["highGrams"] = Grams(r.High, file, side),
+                ["highGrams"] = r.IsKnown ? Grams(r.High, file, side) : null,
                 ["intervalPercent"] = 95,
                 ["greatestFromMeanGrams"] = Grams(r.GreatestFromMean, file, side),
                 ["degreesOfFreedom"] = r.Freedom,
+                ["noneDiffers"] = r.NoneDiffers,
             }),
             ["acceptance"] = AcceptanceJson(file, outcome),
             ["cautions"] = AnswerJson.List(cautions),
@@ -132,6 +133,11 @@ public static class BalanceMachineOperation
 
         var json = ByPlane(outcome.Repeat, (side, r) =>
         {
+            if (!r.IsKnown)
+            {
+                return new JsonObject { ["errorGrams"] = null, ["acceptUpToGrams"] = null, ["rejectAboveGrams"] = null };
+            }
+
             var error = Error(r, file, side);
             return new JsonObject { ["errorGrams"] = error, ["acceptUpToGrams"] = Math.Max(0, permissible.Grams - error), ["rejectAboveGrams"] = permissible.Grams + error };
         });
@@ -217,7 +223,7 @@ public static class BalanceMachineOperation
 
         foreach (var (side, repeat) in outcome.Repeat)
         {
-            if (file.Permissible is { } permissible)
+            if (file.Permissible is { } permissible && repeat.IsKnown)
             {
                 var error = Error(repeat, file, side);
                 yield return $"{(side == PlaneSide.Inner ? "Inner" : "Outer")} plane: with {permissible.Text("g", 1)} permitted, accept a wheel up to {Quantity.Number(Math.Max(0, permissible.Grams - error), 1)} g shown and reject it above {Quantity.Number(permissible.Grams + error, 1)} g; between, nobody can say [ISO 21940-14 (from memory, not checked against the text)].";

@@ -29,7 +29,7 @@ public static class BalanceSolveOperation
                 ? [Planes(file.Planes), file.Findings.Count == 0 ? "The settings contradict nothing that is known of this wheel. Spin, and enter the readings." : "Put the settings right before the spin.", .. BalanceDisplayWords.Assumed(file).Select(c => $"Caution: {c}")]
                 : BalanceWords.Lines(file, outcome),
         ];
-        return new Answer(AnswerJson.IsNo(file.Findings) || outcome is { WithinTolerance: false }, json, lines);
+        return new Answer(AnswerJson.IsNo(file.Findings) || outcome is { WithinTolerance: false } or { LengthsBreakTolerance: true }, json, lines);
     }
 
     private static JsonObject BeforeTheSpin(BalanceFile file) => new()

@@ -27,7 +27,9 @@ public static class BalanceWords
 
         yield return string.Create(CultureInfo.InvariantCulture,
             $"In all: {Count(outcome.Pieces, "piece")}, {outcome.TotalMass.Text("g", 1)}; static {outcome.Residual.Static.Amount.Text("g·mm", 0)} and couple {outcome.Residual.Couple(outcome.Problem.Planes).Amount.Text("g·mm²", 0)} are left.");
-        yield return outcome.WithinTolerance
+        yield return outcome.LengthsBreakTolerance
+            ? $"NOT within tolerance with the strips as long as they are: {Part(outcome.PartsWithLengths.MaxBy(p => p.Ratio)!, "keeps")} [{outcome.Problem.Tolerance.Source.ForPeople}]; as masses at one point {Worst(outcome)}."
+            : outcome.WithinTolerance
             ? $"Within tolerance: {Worst(outcome)}."
             : $"NOT within tolerance: {Worst(outcome)}.";
         if (DisplayReckoning.Of(outcome, file.Profile) is { } open)
@@ -113,6 +115,11 @@ public static class BalanceWords
             {
                 cautions.Add($"The strip of {weight.Mass.Text("g", 1)} on the {Word(weight.Plane)} plane is {weight.Size!.Value.Text("mm", 0)} long: bent round the rim it acts as {acts.Text("g", 1)} at its middle. Expect the check spin to show the difference.");
             }
+        }
+
+        if (outcome.LengthsBreakTolerance)
+        {
+            cautions.Add(StripWords.Caution(outcome));
         }
 
         var much = Figures.Of("balance.muchInPlane");

@@ -21,7 +21,7 @@ internal static class MatchWords
         :
         [
             "Mark the tyre at the valve, on the outer sidewall.",
-            "Let all air out with the core out, break both beads down, and lubricate both beads and the flanges.",
+            .. BeadsFree(),
             $"Turn the tyre on the wheel {Sense(turn)} as seen from outside: with the valve at twelve the mark then stands at {Clock(turn)}.",
             .. Finish(tyre, wheel),
         ];
@@ -38,7 +38,13 @@ internal static class MatchWords
         var steps = new List<string>();
         if (from is not null)
         {
-            steps.Add(turn is null ? $"Take tyre {tyreName} off wheel {from}." : $"Mark tyre {tyreName} at the valve of wheel {from}, on the outer sidewall, and take it off.");
+            if (turn is not null)
+            {
+                steps.Add($"Mark tyre {tyreName} at the valve of wheel {from}, on the outer sidewall.");
+            }
+
+            steps.AddRange(BeadsFree());
+            steps.Add($"Only then take tyre {tyreName} off wheel {from}, fingers clear of the gap that closes.");
         }
         else if (turn is not null)
         {
@@ -95,12 +101,19 @@ internal static class MatchWords
     /// <summary>True where the turn is none that a hand could make.</summary>
     public static bool IsNone(Angle turn) => turn.Degrees < LeastTurnDegrees || turn.Degrees > 360 - LeastTurnDegrees;
 
+    /// <summary>Down to two loose beads: no bead is broken, and no tyre comes off, before these stand done.</summary>
+    private static string[] BeadsFree() =>
+    [
+        "Take the valve core out, face, hands and other people out of its line, and wait until no more air comes: all air out and the core out before a bead is broken.",
+        "Break both beads down, hands and feet clear of the blade, and lubricate both beads and the flanges.",
+    ];
+
     private static string[] Finish(FittedTyre? tyre, Wheel? wheel)
     {
         var ruling = SeatingCeiling.For(tyre, wheel).Ruling;
         return
         [
-            $"Open the clamps, inflate standing clear, never above {ruling.Pressure.Text("kPa", 0)} until both beads are home [{ruling.Source.ForPeople}], and look at the moulded line all round on both sides.",
+            $"Core still out, clamps open, guard or cage shut where there is one, clip-on chuck and a hose long enough: inflate standing clear, never above {ruling.Pressure.Text("kPa", 0)} until both beads are home [{ruling.Source.ForPeople}]; of several limits the lowest holds. Then look at the moulded line all round on both sides.",
             "Core in, pressure set, then measure again; take the old weights off and balance anew.",
         ];
     }

@@ -110,7 +110,7 @@ public class BalanceMachineOperationTests
     {
         // 10 g at 0° were there and stay there; 50 g at 90° more are called exactly.
         var answer = Of("""
-            "knownMass": {"base": {"inner": {"mass": "10 g", "angle": 180}, "outer": {"mass": "0 g"}}, "reductionRatio": 99,
+            "knownMass": {"base": {"inner": {"mass": "10 g", "angle": 180}, "outer": {"mass": "0 g"}}, "reductionRatio": "99 %",
               "spins": [{"added": [{"plane": "inner", "mass": "30 g", "angle": 90}, {"plane": "inner", "mass": "20 g", "angle": 90}],
                          "display": {"inner": {"mass": "50.99019513592785 g", "angle": 258.6900675259798}, "outer": {"mass": "0 g"}}}]}
             """);
@@ -166,12 +166,45 @@ public class BalanceMachineOperationTests
     [InlineData(Planes + """, "shop": {"repeats": [""" + None + """]} """, "shop.repeats", "too-few-spins")]
     [InlineData(Planes + """, "knownMass": {"spins": []} """, "knownMass.base", "missing")]
     [InlineData(Planes + """, "knownMass": {"base": """ + None + """, "spins": [{"added": [], "display": """ + None + """}]} """, "knownMass.spins[0].added", "missing")]
-    [InlineData(Planes + """, "knowMass": {} """, "shop", "missing")]
+    [InlineData(Planes + """, "knowMass": {} """, "knowMass", "key-unknown")]
     [InlineData(""" "planes": {"inner": {"radius": "200 mm", "axial": "100 mm"}, "outer": {"radius": "200 mm", "axial": "90 mm"}}, "shop": {"empty": """ + None + "} ", "planes.outer.axial", "planes-not-apart")]
     public void Each_problem_names_its_place(string parts, string where, string code)
     {
         var problem = Run($"{{{parts}}}").Problem.ShouldNotBeNull();
         problem.Where.ShouldBe(where);
         problem.Code.ShouldBe(code);
+    }
+
+    [Fact]
+    public void A_test_with_a_letter_missing_is_answered_by_the_one_meant() =>
+        Run("{" + Planes + """, "travers": {} } """).Problem.ShouldNotBeNull().Message.ShouldContain("did you mean 'traverse'");
+
+    [Theory]
+    [InlineData("", 1, "undecided", null)]
+    [InlineData(""", "balancer": {"displayStep": "1 g"} """, 1, "passed", 0.288675134594813)]
+    [InlineData(""", "balancer": {"displayStep": "1 g", "displayHidesBelow": "5 g"} """, 1, "undecided", 2.516611478423583)]
+    [InlineData(""", "balancer": {"displayStep": "1 g", "displayHidesBelow": "5 g"} """, 8, "passed", 2.516611478423583)]
+    public void Spins_that_all_show_nothing_prove_no_more_than_the_display_can_show(string balancer, double limit, string verdict, double? deviation)
+    {
+        var spins = string.Join(", ", Enumerable.Repeat(None, 5));
+        var answer = Of(FormattableString.Invariant($" \"repeat\": {{\"limit\": \"{limit} g\", \"spins\": [{spins}]}}, \"permissible\": \"5 g\" ") + balancer);
+        Text(answer.Body["verdict"]).ShouldBe(verdict);
+        answer.No.ShouldBe(verdict != "passed");
+        var inner = answer.Body["repeat"]!["inner"]!;
+        inner["noneDiffers"]!.GetValue<bool>().ShouldBeTrue();
+        answer.ForPeople.ShouldAllBe(l => !l.Contains("between 0.00 and 0.00", StringComparison.Ordinal));
+        if (deviation is not { } s)
+        {
+            inner["standardDeviationGrams"].ShouldBeNull();
+            inner["highGrams"].ShouldBeNull();
+            answer.Body["acceptance"]!["inner"]!["acceptUpToGrams"].ShouldBeNull();
+            Text(answer.Body["nextStep"]).ShouldContain("finest step");
+            return;
+        }
+
+        // step²/12 + hidden²/4; a hidden value lies anywhere in a circle. The upper end by chi-squared of 8 degrees of freedom, 2.5 % below 2.1797 (table).
+        Number(inner["standardDeviationGrams"]).ShouldBe(s, 1e-9);
+        Number(inner["highGrams"]).ShouldBe(s * Math.Sqrt(8 / 2.1797), 1e-4);
+        Number(inner["lowGrams"]).ShouldBe(0);
     }
 }

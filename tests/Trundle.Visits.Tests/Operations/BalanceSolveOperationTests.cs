@@ -451,4 +451,38 @@ public class BalanceSolveOperationTests
         body["withinTolerance"]!.GetValue<bool>().ShouldBeTrue();
         body["provenOptimal"]!.GetValue<bool>().ShouldBeTrue();
     }
+
+    [Theory]
+    [InlineData("19 mm", true)]
+    [InlineData("10 mm", false)]
+    public void A_strip_whose_length_breaks_the_tolerance_is_a_no_with_the_figure(string length, bool breaks)
+    {
+        var answer = Run(JsonNode.Parse($$"""
+            {"planes": {"inner": {"kind": "clip", "radius": "200 mm", "axial": "0 mm"}, "outer": {"kind": "adhesive", "radius": "180 mm", "axial": "140 mm"} },
+             "readings": {"inner": {"mass": "25 g", "angle": 250}, "outer": {"mass": "70 g", "angle": 72} },
+             "stock": {"clip": ["25 g"], "adhesive": [{"mass": "5 g", "length": "{{length}}", "count": 24}]},
+             "tolerance": {"perPlane": "5 g"} }
+            """)!).Value;
+        var body = answer.Body;
+        body["withinTolerance"]!.GetValue<bool>().ShouldBeTrue();
+        body["provenOptimal"]!.GetValue<bool>().ShouldBeTrue();
+        Number(body["residual"]!["outer"]!["massGrams"]).ShouldBe(0, 1e-9);
+        answer.No.ShouldBe(breaks);
+        answer.ForPeople.Any(l => l.StartsWith("Within tolerance", StringComparison.Ordinal)).ShouldBe(!breaks);
+        if (!breaks)
+        {
+            body["leftWithLengths"].ShouldBeNull();
+            return;
+        }
+
+        // Fourteen strips of 19 mm at 180 mm reach over 266 mm: half of that is 0.7389 rad, and 70 g × sin h / h is 63.80 g.
+        var half = 14 * 19 / (2.0 * 180);
+        var lacks = 70 - (70 * Math.Sin(half) / half);
+        lacks.ShouldBeGreaterThan(5);
+        Number(body["leftWithLengths"]!["outer"]!["massGrams"]).ShouldBe(lacks, 1e-9);
+        Number(body["leftWithLengths"]!["outer"]!["angleDegrees"]).ShouldBe(252, 1e-6);
+        Number(body["leftWithLengths"]!["inner"]!["massGrams"]).ShouldBe(0, 1e-9);
+        body["cautions"]!.AsArray().Select(c => c!.GetValue<string>()).ShouldContain(c =>
+            c.Contains("6.2 g at 252° on the outer plane", StringComparison.Ordinal) && c.Contains("Split the strip", StringComparison.Ordinal) && c.Contains("spin again", StringComparison.Ordinal));
+    }
 }

@@ -28,18 +28,46 @@ public class MatchOperationTests
         Texts(pair["instruction"]).ShouldBe(
         [
             "Mark the tyre at the valve, on the outer sidewall.",
-            "Let all air out with the core out, break both beads down, and lubricate both beads and the flanges.",
+            "Take the valve core out, face, hands and other people out of its line, and wait until no more air comes: all air out and the core out before a bead is broken.",
+            "Break both beads down, hands and feet clear of the blade, and lubricate both beads and the flanges.",
             "Turn the tyre on the wheel 90° clockwise as seen from outside: with the valve at twelve the mark then stands at 3:00.",
-            Texts(pair["instruction"])[3],
+            Texts(pair["instruction"])[4],
             "Core in, pressure set, then measure again; take the old weights off and balance anew.",
         ]);
-        Texts(pair["instruction"])[3].ShouldContain("inflate standing clear, never above 275 kPa");
+        Texts(pair["instruction"])[4].ShouldContain("guard or cage shut where there is one");
+        Texts(pair["instruction"])[4].ShouldContain("inflate standing clear, never above 275 kPa");
         var cautions = Texts(answer.Body["cautions"]);
         cautions.ShouldContain(c => c.Contains("All air out before a bead is broken", StringComparison.Ordinal));
         cautions.ShouldContain(c => c.Contains("Never above 275 kPa", StringComparison.Ordinal));
         cautions.ShouldContain(c => c.Contains("nothing is judged", StringComparison.Ordinal));
         answer.Body["withinLimit"].ShouldBeNull();
         answer.No.ShouldBeFalse();
+    }
+
+    [Fact]
+    public void A_tyre_that_changes_its_wheel_comes_off_only_with_the_air_and_the_core_out()
+    {
+        var answer = Run("""
+            {"on": "unbalance",
+             "tyres": [{"id": "A", "sitsOn": "1", "unbalance": {"amount": "3000 g·mm", "heavyPoint": 30}},
+                       {"id": "B", "sitsOn": "2", "unbalance": {"amount": "500 g·mm", "heavyPoint": 200}}],
+             "wheels": [{"id": "1", "unbalance": {"amount": "500 g·mm", "heavyPoint": 0}},
+                        {"id": "2", "unbalance": {"amount": "3000 g·mm", "heavyPoint": 90}}]}
+            """).Value;
+        foreach (var pair in answer.Body["pairs"]!.AsArray())
+        {
+            var steps = Texts(pair!["instruction"]);
+            pair["tyre"]!.GetValue<string>().ShouldBe(pair["wheel"]!.GetValue<string>() == "2" ? "A" : "B");
+            var off = steps.FindIndex(s => s.Contains("take tyre", StringComparison.Ordinal));
+            var core = steps.FindIndex(s => s.Contains("all air out and the core out before a bead is broken", StringComparison.Ordinal));
+            var broken = steps.FindIndex(s => s.StartsWith("Break both beads down", StringComparison.Ordinal));
+            core.ShouldBeGreaterThanOrEqualTo(0);
+            broken.ShouldBeGreaterThan(core);
+            off.ShouldBeGreaterThan(broken);
+            steps.Take(core).ShouldAllBe(s => !s.Contains(" off", StringComparison.Ordinal));
+            steps.ShouldContain(s => s.Contains("guard", StringComparison.Ordinal) && s.Contains("never above", StringComparison.Ordinal) && s.Contains("the lowest holds", StringComparison.Ordinal));
+            steps.ShouldAllBe(s => answer.ForPeople.Contains("    " + s));
+        }
     }
 
     [Fact]
@@ -56,8 +84,8 @@ public class MatchOperationTests
         Number(answer.Body["pairs"]![0]!["turnDegrees"]).ShouldBe(270, 1e-4);
         Number(answer.Body["pairs"]![0]!["before"]).ShouldBe(100, 1e-3);
         Number(answer.Body["pairs"]![0]!["after"]).ShouldBe(20, 1e-4);
-        Texts(answer.Body["pairs"]![0]!["instruction"])[2].ShouldContain("90° anticlockwise");
-        Texts(answer.Body["pairs"]![0]!["instruction"])[2].ShouldContain("9:00");
+        Texts(answer.Body["pairs"]![0]!["instruction"])[3].ShouldContain("90° anticlockwise");
+        Texts(answer.Body["pairs"]![0]!["instruction"])[3].ShouldContain("9:00");
     }
 
     [Fact]
@@ -141,6 +169,7 @@ public class MatchOperationTests
     [InlineData("""{"on": "runout", "tyres": [{"id": "A", "runout": {"amplitude": "0.3 mm"}}, {"id": "A", "runout": {"amplitude": "0.3 mm"}}], "wheels": [{"id": "1", "runout": {"amplitude": "3 mm", "highPoint": 1}}]}""", "tyres[1].id")]
     [InlineData("""{"on": "runout", "mountings": [{"turn": 0, "assembly": {"amplitude": 1, "highPoint": 1}}]}""", "mountings")]
     [InlineData("""{"on": "runout", "mountings": [{"turn": 0, "assembly": {"amplitude": 1, "highPoint": 1}}, {"turn": 20, "assembly": {"amplitude": 2, "highPoint": 1}}]}""", "mountings")]
+    [InlineData("""{"on": "runout", "mountings": [{"turn": 30, "assembly": {"amplitude": 1, "highPoint": 1}}, {"turn": 120, "assembly": {"amplitude": 2, "highPoint": 1}}]}""", "mountings[0].turn")]
     [InlineData("""{"on": "runout", "mountings": [{"turn": 0, "assembly": {"amplitude": 1}}, {"turn": 20, "assembly": {"amplitude": 2, "highPoint": 1}}]}""", "mountings[0].assembly.highPoint")]
     [InlineData("""{"on": "unbalance", "tyres": [{"id": "A", "unbalance": {"amount": "100 g·mm", "heavyPoint": 3}}], "wheels": [{"id": "1", "unbalance": {"inner": {"amount": "3 g·mm", "heavyPoint": 1}, "outer": {"amount": "3 g·mm", "heavyPoint": 1}}}]}""", "tyres[0].unbalance")]
     [InlineData("""{"on": "runout", "tyres": [{"id": "A", "mayGoOn": [], "runout": {"amplitude": "0.3 mm"}}], "wheels": [{"id": "1", "runout": {"amplitude": "3 mm", "highPoint": 1}}]}""", "tyres")]

@@ -165,6 +165,7 @@ public class RunoutOperationTests
     [InlineData("""{"part": "assembly", "radial": {"mountings": [{"turn": 0, "readings": [1,2,3,4]}]}}""", "radial.mountings", "too-few-mountings")]
     [InlineData("""{"part": "assembly", "radial": {"mountings": [{"turn": 0, "readings": [1,2,3,4]}, {"turn": 10, "readings": [2,2,3,4]}]}}""", "radial.mountings", "turn-too-small")]
     [InlineData("""{"part": "assembly", "radial": {"repeatability": "0.1 mm", "mountings": [{"turn": 0, "readings": [1,2,3,4]}, {"turn": 180, "readings": [1,2,3,4.01]}]}}""", "radial.mountings", "within-repeatability")]
+    [InlineData("""{"part": "assembly", "radial": {"mountings": [{"turn": 90, "readings": [1,2,3,4]}, {"turn": 180, "readings": [2,2,3,4]}]}}""", "radial.mountings[0].turn", "first-mounting-turned")]
     [InlineData("""{"part": "wheel", "direction": "radial", "mountings": [{"turn": 0, "readings": [1,2,3,4]}, {"turn": 180, "readings": [1,2,3,5]}]}""", "part", "mountings-of-a-part")]
     public void Wrong_input_has_its_place_and_code(string body, string where, string code)
     {

@@ -25,7 +25,7 @@ public static class MachineCheck
             s => s,
             s => IndexTest.Part([.. spins.Index.Select(i => i.Turned)], [.. spins.Index.Select(i => i.Found.At(s))])
                 ?? throw new ArgumentException("The wheel was in one position on the shaft.", nameof(spins)));
-        var repeat = spins.Repeats.Count == 0 ? [] : Sides.ToDictionary(s => s, s => RepeatStudy.Of([.. spins.Repeats.Select(r => r.At(s))]));
+        var repeat = spins.Repeats.Count == 0 ? [] : Sides.ToDictionary(s => s, s => RepeatStudy.Of([.. spins.Repeats.Select(r => r.At(s))], hidden: Hidden(s, spins)));
         List<MachineTest> tests =
         [
             .. traverse.Select(t => Traversed(t.Key, t.Value)),
@@ -120,20 +120,34 @@ public static class MachineCheck
         var radius = spins.RadiusOf(side);
         double Grams(Unbalance u) => u.GramMillimetres / radius.Millimetres;
         var verdict = spins.RepeatLimit is not { } limit ? MachineVerdict.NotJudged
+            : !result.IsKnown ? MachineVerdict.Undecided
             : Grams(result.High) <= limit.Grams ? MachineVerdict.Passed
             : Grams(result.Low) > limit.Grams ? MachineVerdict.Failed
             : MachineVerdict.Undecided;
         return new MachineTest("repeat", side, verdict,
-            new Amount(Grams(result.StandardDeviation), "g", string.Create(CultureInfo.InvariantCulture, $"{Grams(result.StandardDeviation):0.00} g, between {Grams(result.Low):0.00} and {Grams(result.High):0.00} g")),
+            !result.IsKnown ? new Amount(null, "g", "below what the display shows") : new Amount(Grams(result.StandardDeviation), "g", string.Create(CultureInfo.InvariantCulture, $"{Grams(result.StandardDeviation):0.00} g, between {Grams(result.Low):0.00} and {Grams(result.High):0.00} g")),
             spins.RepeatLimit is { } l ? new Limit(Amount.Of(l, "g", 2), Source.Entered("the repeatability given for this machine")) : null,
             new Source("ISO 5725-2; interval by the chi-squared distribution", SourceStatus.FromMemory),
             verdict switch
             {
+                _ when !result.IsKnown => "No spin differs from another: the scatter is below the display's step, and nobody can say how far. Set the display to its finest step with small values shown, or enter its step and what it hides under 'balancer', or put a known mass on so that it shows; then spin again.",
+                MachineVerdict.Undecided when result.NoneDiffers => "No spin differs from another, and what the display rounds and hides may scatter by more than the limit: set it to its finest step with small values shown, or put a known mass on, and spin again.",
                 MachineVerdict.Passed => "Spins repeat as they should.",
                 MachineVerdict.Failed => "Spins do not repeat: look for a loose clamping nut, worn shaft or cone, a floor that shakes, an object in the tyre.",
                 MachineVerdict.Undecided => "The limit lies within the interval: make more spins.",
                 _ => "Ask the machine's maker how well spins should repeat.",
             });
+    }
+
+    /// <summary>
+    /// One standard deviation of a component that the display cannot show in a plane: a value rounded to a step is off by step/√12, and one that is hidden
+    /// lies anywhere in a circle, by half its radius in each component.
+    /// </summary>
+    private static Unbalance Hidden(PlaneSide side, MachineSpins spins)
+    {
+        var step = spins.Profile.DisplayStep?.Grams ?? 0;
+        var below = spins.Repeats.All(r => r.At(side).Amount.Si <= 0) ? spins.Profile.DisplayHidesBelow?.Grams ?? 0 : 0;
+        return On(Mass.FromGrams(Math.Sqrt((step * step / 12) + (below * below / 4))), spins.RadiusOf(side));
     }
 
     internal static Unbalance On(Mass mass, Length radius) => Unbalance.FromGramMillimetres(mass.Grams * radius.Millimetres);

@@ -88,6 +88,9 @@ public sealed record MachineSpins
     /// <summary>The standard deviation that the maker states for a spin, or null where nobody gave it.</summary>
     public Mass? RepeatLimit { get; init; }
 
+    /// <summary>What the machine's display rounds and hides; nothing of it where nobody told.</summary>
+    public BalancerProfile Profile { get; init; } = new();
+
     /// <summary>The wheel-shop test.</summary>
     public ShopSpins? Shop { get; init; }
 
