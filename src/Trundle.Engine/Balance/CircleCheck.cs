@@ -54,6 +54,9 @@ public sealed record CircleCheck(
     /// <source>own choice: docs/theory/balance.md (without phase)</source>
     public static Figure LeastOffLine => Figures.Of("balance.leastTrialOffLine");
 
+    /// <summary>The trial run that the others disagree with, or null: judged however little all miss by together.</summary>
+    public RunOutlier? Outlier { get; init; }
+
     /// <summary>The trial masses stand too close together to tell the direction of a correction.</summary>
     public bool IsCrowded => Span.Degrees < LeastSpan.Value - 1e-9;
 
@@ -101,7 +104,10 @@ public sealed record CircleCheck(
             error,
             [.. initial.Select((v, i) => influence[i] == Complex.Zero ? v
                 : error is { } e ? (v + (influence[i] * correction)).Magnitude + (e.Within.Grams * influence[i].Magnitude) : (double?)null)],
-            SpanOf(trials, 360), SpanOf(trials, 180));
+            SpanOf(trials, 360), SpanOf(trials, 180))
+        {
+            Outlier = RunOutlier.Of(initial, trials, amplitudes, reading),
+        };
     }
 
     private static (CircleFault, int?) Search(double[] initial, Complex[] trials, double[][] amplitudes, List<CircleMiss> misses, double rms, double allowed)

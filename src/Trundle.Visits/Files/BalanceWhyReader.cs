@@ -29,6 +29,9 @@ internal static class BalanceWhyReader
         var wheelMass = o.Object("wheel") is { } w ? ReadWheel(w) : null;
         var spins = o.Require("spins", "list the spins in order, each with its display and what was fitted after it") ? ReadSpins(o, planes) : [];
         o.Done();
+        var (step, from) = profile.DisplayStep is { } told ? (told, DisplayStepFrom.Told)
+            : TypedDigits.CoarseStep(root) is { } coarse ? (coarse, DisplayStepFrom.Values)
+            : (TypedDigits.MassStep(root), DisplayStepFrom.Digits);
         return problems.Count == 0 && entered is not null && machine is { Repeatability: { } repeatability }
             ? new WhyProblem
             {
@@ -36,7 +39,8 @@ internal static class BalanceWhyReader
                 InnerKind = entered.Inner,
                 OuterKind = entered.Outer,
                 Units = entered.Units,
-                Profile = profile with { DisplayStep = profile.DisplayStep ?? TypedDigits.MassStep(root) },
+                Profile = profile with { DisplayStep = step },
+                DisplayStepFrom = from,
                 AngleStep = TypedDigits.AngleStep(root),
                 Transducers = machine.Transducers,
                 Repeatability = repeatability,

@@ -10,6 +10,13 @@ internal static class TypedDigits
 {
     private const int MostDecimals = 9;
 
+    // By chance a whole number is a multiple of five once in five: four of them (nothing shown is one too) once in some hundreds.
+    private const int EnoughShown = 4;
+    private const int EnoughAboveNothing = 2;
+
+    /// <summary>The coarse steps that displays of balancers have, the coarsest first (common practice).</summary>
+    private static readonly Mass[] UsualSteps = [Mass.FromOunces(0.25), Mass.FromGrams(5), Mass.FromOunces(0.05)];
+
     /// <summary>The step of the displayed masses, or null where there are none above nothing.</summary>
     public static Mass? MassStep(FileNode root)
     {
@@ -26,6 +33,29 @@ internal static class TypedDigits
         }
 
         return finest;
+    }
+
+    /// <summary>
+    /// The usual coarse step that every displayed mass is a whole multiple of, or null where one is not, or too few are shown to say: "30 g", "5 g", "0 g" and
+    /// "15 g" come off a display of 5 g, though their last digits are whole grams.
+    /// </summary>
+    public static Mass? CoarseStep(FileNode root)
+    {
+        double[] shown = [.. Readings(root).Select(r => r.Member("mass")).OfType<FileNode>().Select(m => Quantity.Read<Mass>(m.Text, "g")).Where(m => m.IsRead).Select(m => m.Value.Grams)];
+        if (shown.Length < EnoughShown || shown.Count(g => g > 0) < EnoughAboveNothing)
+        {
+            return null;
+        }
+
+        foreach (var step in UsualSteps)
+        {
+            if (shown.All(g => Math.Abs(Math.IEEERemainder(g, step.Grams)) <= 1e-3 * step.Grams))
+            {
+                return step;
+            }
+        }
+
+        return null;
     }
 
     /// <summary>The step of the displayed angles, or null where none is a plain number of degrees.</summary>

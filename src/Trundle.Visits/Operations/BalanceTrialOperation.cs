@@ -51,6 +51,11 @@ public static class BalanceTrialOperation
             yield return ("circles-do-not-meet", CircleWords.DoNotMeet(met, solution));
         }
 
+        if (solution is { Circles.Outlier: { } outlier, WithoutEffect.Count: 0 })
+        {
+            yield return ("run-does-not-fit", CircleWords.DoesNotFit(outlier));
+        }
+
         if (solution.Circles is { } placed && CircleWords.Places(placed) is { } places)
         {
             yield return places;

@@ -52,6 +52,13 @@ public static class BalanceWhyOperation
             ["partedFrom"] = e.PartedFrom.Word(),
         })),
         ["repeatabilityGrams"] = problem.Repeatability.Grams,
+        ["displayStepGrams"] = problem.Profile.DisplayStep?.Grams,
+        ["displayStepFrom"] = problem.Profile.DisplayStep is null ? null : problem.DisplayStepFrom switch
+        {
+            DisplayStepFrom.Told => "told",
+            DisplayStepFrom.Digits => "digits",
+            DisplayStepFrom.Values => "values",
+        },
         ["misfitWithoutCauseGrams"] = outcome.MisfitWithoutCause.Grams,
         ["misfitExpectedGrams"] = outcome.MisfitExpected.Grams,
         ["cautions"] = AnswerJson.List(BalanceWhyWords.Cautions(problem, outcome)),

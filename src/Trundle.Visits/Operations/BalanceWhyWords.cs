@@ -86,6 +86,11 @@ internal static class BalanceWhyWords
             "Guard down and eye protection at every spin; see that each weight holds before it turns.",
             "The causes are weighed as if one of them alone were at work.",
         };
+        if (problem is { DisplayStepFrom: DisplayStepFrom.Values, Profile.DisplayStep: { } step })
+        {
+            cautions.Add($"The balancer's step was not told, and every mass shown is a whole multiple of {Step(step)}: the display is taken to round to that, up to {(step / 2).Text("g", 1)} off each way. Where it shows finer, say so with displayStep under 'balancer'.");
+        }
+
         if (outcome.NothingFits)
         {
             cautions.Add("No single cause meets these displays: more than one thing is wrong, or something that is not weighed here. Take all weights off, enter the settings anew, and begin again.");
@@ -169,6 +174,8 @@ internal static class BalanceWhyWords
     }
 
     private static string Percent(double p) => p is > 0 and < 0.005 ? "<1 %" : $"{Quantity.Number(100 * p, 0)} %";
+
+    private static string Step(Mass step) => Math.Abs(Math.IEEERemainder(step.Ounces, 0.05)) < 1e-6 ? step.Text("oz", 2) : step.Text("g", 0);
 
     private static string Grams(Mass mass) => mass.Text("g", 1);
 

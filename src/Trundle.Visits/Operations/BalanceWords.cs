@@ -152,7 +152,7 @@ public static class BalanceWords
         var needed = outcome.Needed.At(side);
         var left = outcome.Residual.At(side);
         var radius = plane.Place.Radius;
-        yield return $"{Capital(Word(side))} plane, {Word(plane.Kind)}: {needed.MassAt(radius).Text("g", 1)} at {needed.Place} is needed; {(left.MassAt(radius).Grams < 0.05 ? "leaves nothing" : $"leaves {left.MassAt(radius).Text("g", 1)} at {left.Place}")}.";
+        yield return $"{Capital(Word(side))} plane, {Word(plane.Kind)}: {needed.MassAt(radius).Text("g", 1)} at {needed.Place} is needed; {(left.MassAt(radius).Grams < 0.05 ? "leaves nothing" : $"leaves {left.MassAt(radius).Text("g", 1)} at {left.Place}")}{StripWords.Left(outcome, side)}.";
         var weights = outcome.Weights.Where(w => w.Plane == side).ToList();
         if (weights.Count == 0)
         {

@@ -15,7 +15,16 @@ internal static class CircleWords
         {
             ["meet"] = circles.Fault == CircleFault.None,
             ["likelyFault"] = Word(circles.Fault),
-            ["repeatRun"] = circles.Run,
+            ["repeatRun"] = circles.Run ?? circles.Outlier?.Run,
+            ["runThatDoesNotFit"] = circles.Outlier is { } run ? new JsonObject
+            {
+                ["run"] = run.Run,
+                ["point"] = run.Point,
+                ["measured"] = run.Measured,
+                ["byOthers"] = run.ByOthers,
+                ["chance"] = run.Chance,
+                ["correctionWithout"] = run.CorrectionWithout is { } without ? new JsonObject { ["massGrams"] = without.Mass.Grams, ["angleDegrees"] = without.Angle.Degrees } : null,
+            } : null,
             ["standardErrorGrams"] = circles.Error?.Along.Grams,
             ["standardErrorDegrees"] = circles.Error?.Turn?.Degrees,
             ["interval"] = circles.Error is { } error ? new JsonObject
@@ -38,6 +47,14 @@ internal static class CircleWords
     {
         var limit = Figures.Of("balance.circlesMisfit");
         return $"The circles do not meet: the amplitudes miss by {Quantity.Number(solution.MisfitPercent, 0)} % of the initial run, more than the {Quantity.Number(limit.Value, 0)} % allowed. {WhatToDo(circles)}";
+    }
+
+    /// <summary>Which run the others disagree with, by how much, and what to do.</summary>
+    public static string DoesNotFit(RunOutlier outlier)
+    {
+        var without = outlier.CorrectionWithout is { } mass ? $" Without it the others ask for {mass.Mass.Text("g", 1)} at {WheelAngle.FromDegrees(mass.Angle.Degrees)}." : "";
+        return string.Create(CultureInfo.InvariantCulture,
+            $"Run {outlier.Run} does not fit the others: at point {outlier.Point} it shows {outlier.Measured:G3}, and they foretell {outlier.ByOthers:G3}; by chance the worst of all runs would be so far off less than once in {Math.Floor(1 / Math.Max(outlier.Chance, 1e-6)):0} times. Repeat that run, and look whether its mass sat where it was entered.{without}");
     }
 
     public static IEnumerable<string> Cautions(CircleCheck circles, TrialSolution solution, bool mayFit)

@@ -482,6 +482,7 @@ public class BalanceSolveOperationTests
         Number(body["leftWithLengths"]!["outer"]!["massGrams"]).ShouldBe(lacks, 1e-9);
         Number(body["leftWithLengths"]!["outer"]!["angleDegrees"]).ShouldBe(252, 1e-6);
         Number(body["leftWithLengths"]!["inner"]!["massGrams"]).ShouldBe(0, 1e-9);
+        answer.ForPeople.ShouldContain(l => l.Contains("leaves nothing as masses at one point, 6.2 g at 252° with the strips as long as they are", StringComparison.Ordinal));
         body["cautions"]!.AsArray().Select(c => c!.GetValue<string>()).ShouldContain(c =>
             c.Contains("6.2 g at 252° on the outer plane", StringComparison.Ordinal) && c.Contains("Split the strip", StringComparison.Ordinal) && c.Contains("spin again", StringComparison.Ordinal));
     }

@@ -102,7 +102,7 @@ public class BalanceWhyOperationTests
     [Fact]
     public void A_profile_moves_both_planes_and_weights()
     {
-        var body = Worked.Replace("\"wheel\":", "\"balancer\": {\"distanceUnit\": \"cm\", \"distanceZero\": \"30 mm\", \"displayStep\": \"1 g\", \"displayHidesBelow\": \"2 g\", \"weightPlaces\": {\"outerAdhesive\": {\"radial\": \"-25 mm\", \"axial\": \"-45 mm\"}}}, \"wheel\":", StringComparison.Ordinal)
+        var body = Worked.Replace("\"balancer\": {", "\"balancer\": {\"distanceUnit\": \"cm\", \"distanceZero\": \"30 mm\", \"displayHidesBelow\": \"2 g\", \"weightPlaces\": {\"outerAdhesive\": {\"radial\": \"-25 mm\", \"axial\": \"-45 mm\"}}, ", StringComparison.Ordinal)
             .Replace("\"rimWidth\": \"7 in\"}", "\"rimWidth\": \"7 in\", \"outer\": \"adhesive\"}", StringComparison.Ordinal);
         var answer = Run(body).Value;
         answer.Body["explanations"]!.AsArray().Count.ShouldBe(12);
@@ -119,9 +119,29 @@ public class BalanceWhyOperationTests
         var answer = Run("""
             {"entered": {"rimDistance": "60 mm", "rimDiameter": "16 in", "rimWidth": "7 in"}, "machine": {"repeatability": "0.1 g"},
              "spins": [{"display": {"inner": {"mass": "INNER", "angle": 90}, "outer": {"mass": "OUTER", "angle": 270}}},
-                       {"display": {"inner": {"mass": "5 g", "angle": 90}, "outer": {"mass": "0 g"}}}]}
+                       {"display": {"inner": {"mass": "6 g", "angle": 90}, "outer": {"mass": "0 g"}}}]}
             """.Replace("INNER", inner, StringComparison.Ordinal).Replace("OUTER", outer, StringComparison.Ordinal)).Value;
         Number(answer.Body["misfitExpectedGrams"]).ShouldBe(Math.Sqrt(0.01 + (step * step / 12)), 1e-6);
+    }
+
+    [Theory]
+    [InlineData("35 g", "70 g", "5 g", 5, "values")]
+    [InlineData("1.25 oz", "2.5 oz", "0.25 oz", 7.0873808, "values")]
+    [InlineData("1 1/4 oz", "2 1/2 oz", "1/4 oz", 7.0873808, "values")]
+    [InlineData("1.30 oz", "2.50 oz", "0.25 oz", 1.41747616, "values")]
+    [InlineData("35 g", "70 g", "6 g", 1, "digits")]
+    [InlineData("0 g", "70 g", "0 g", 1, "digits")]
+    public void A_coarse_display_is_known_by_its_values(string inner, string outer, string second, double step, string from)
+    {
+        var answer = Run("""
+            {"entered": {"rimDistance": "60 mm", "rimDiameter": "16 in", "rimWidth": "7 in"}, "machine": {"repeatability": "0.1 g"},
+             "spins": [{"display": {"inner": {"mass": "INNER", "angle": 90}, "outer": {"mass": "OUTER", "angle": 270}}},
+                       {"display": {"inner": {"mass": "SECOND", "angle": 90}, "outer": {"mass": "0 g"}}}]}
+            """.Replace("INNER", inner, StringComparison.Ordinal).Replace("OUTER", outer, StringComparison.Ordinal).Replace("SECOND", second, StringComparison.Ordinal)).Value;
+        Number(answer.Body["displayStepGrams"]).ShouldBe(step, 1e-6);
+        answer.Body["displayStepFrom"]!.GetValue<string>().ShouldBe(from);
+        Number(answer.Body["misfitExpectedGrams"]).ShouldBe(Math.Sqrt(0.01 + (step * step / 12)), 1e-6);
+        answer.ForPeople.Any(l => l.Contains("is a whole multiple of", StringComparison.Ordinal)).ShouldBe(from == "values");
     }
 
     [Theory]

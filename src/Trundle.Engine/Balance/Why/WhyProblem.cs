@@ -21,6 +21,19 @@ public sealed record MeasuredAgain(Length? RimDistance, Length? RimDiameter, Len
     public static MeasuredAgain Nothing { get; } = new(null, null, null);
 }
 
+/// <summary>Where the display's step comes from.</summary>
+public enum DisplayStepFrom
+{
+    /// <summary>The profile tells it.</summary>
+    Told,
+
+    /// <summary>The last digit that was typed.</summary>
+    Digits,
+
+    /// <summary>Every value shown is a whole multiple of it.</summary>
+    Values,
+}
+
 /// <summary>What is known of a wheel that will not come to zero.</summary>
 public sealed record WhyProblem
 {
@@ -29,6 +42,9 @@ public sealed record WhyProblem
 
     /// <summary>The balancer's profile.</summary>
     public BalancerProfile Profile { get; init; } = new();
+
+    /// <summary>Where the step of the profile's display comes from.</summary>
+    public DisplayStepFrom DisplayStepFrom { get; init; }
 
     /// <summary>What kind of weight was entered for the inner side.</summary>
     public WeightKind InnerKind { get; init; } = WeightKind.Clip;

@@ -44,6 +44,32 @@ public sealed class CircleCheckTests
         named.ShouldBeGreaterThan(40, "of sixty, and never a wrong one");
     }
 
+    [Theory]
+    [InlineData(5)]
+    [InlineData(6)]
+    [InlineData(8)]
+    public void Honest_runs_are_seldom_told_as_not_fitting(int places)
+    {
+        double[] at = [.. Enumerable.Range(0, places).Select(i => 360.0 * i / places)];
+        var random = new Random(34);
+        var (told, wrong, found) = (0, 0, 0);
+        for (var i = 0; i < 200; i++)
+        {
+            told += Check(Amplitudes(random, at, 0.03, out _), at).Outlier is null ? 0 : 1;
+            var spoilt = Amplitudes(random, at, 0.01, out _);
+            var run = random.Next(1, places + 1);
+            spoilt[run] += 0.4 * spoilt[0];
+            var outlier = Check(spoilt, at).Outlier;
+            found += outlier?.Run == run + 1 ? 1 : 0;
+            wrong += outlier is not null && outlier.Run != run + 1 ? 1 : 0;
+        }
+
+        // One in a hundred is allowed; seven of two hundred is beyond four standard errors.
+        told.ShouldBeLessThan(8);
+        wrong.ShouldBeLessThan(8);
+        found.ShouldBeGreaterThan(places == 5 ? 20 : 80);
+    }
+
     [Fact]
     public void A_spoilt_initial_run_is_named()
     {
