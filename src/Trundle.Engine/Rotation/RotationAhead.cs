@@ -8,7 +8,11 @@ namespace Trundle.Engine.Rotation;
 /// <param name="WearPerThousandKilometres">Tread lost per 1 000 km at each position; the spare loses none.</param>
 /// <param name="Interval">Distance between rotations.</param>
 /// <param name="ReplaceAt">A tyre is replaced at this depth.</param>
-public sealed record WearOutlook(IReadOnlyDictionary<Position, Length> Depths, IReadOnlyDictionary<Position, Length> WearPerThousandKilometres, Length Interval, Length ReplaceAt);
+public sealed record WearOutlook(IReadOnlyDictionary<Position, Length> Depths, IReadOnlyDictionary<Position, Length> WearPerThousandKilometres, Length Interval, Length ReplaceAt)
+{
+    /// <summary>A tyre is to be replaced now, whatever tread it has.</summary>
+    public bool ReplaceNow { get; init; }
+}
 
 /// <summary>One rotation ahead.</summary>
 /// <param name="After">Distance from now; 0 for the rotation of today.</param>
@@ -31,7 +35,7 @@ public sealed record RotationAhead(IReadOnlyList<ScheduledRotation> Schedule, Le
     /// <param name="pattern">The pattern.</param>
     /// <param name="outlook">Depths and rates for every position that the pattern moves; interval and limit.</param>
     /// <param name="ahead">How far the schedule is written.</param>
-    /// <returns>Distances from now. A tyre that is at its limit already gives 0. Nothing is promised beyond 2 000 000 km.</returns>
+    /// <returns>Distances from now. A tyre that is at its limit already, or is to be replaced for another reason, gives 0. Nothing is promised beyond 2 000 000 km.</returns>
     /// <source>linear wear, tread lost per 1 000 km (49 CFR 575.104); calculated</source>
     public static RotationAhead For(RotationPattern pattern, WearOutlook outlook, Length ahead)
     {
@@ -43,6 +47,10 @@ public sealed record RotationAhead(IReadOnlyList<ScheduledRotation> Schedule, Le
         var limitMm = outlook.ReplaceAt.Millimetres;
         var usable = positions.Select(p => outlook.Depths[p].Millimetres - limitMm).ToArray();
         var unrotated = FirstKm(usable, rates);
+        if (outlook.ReplaceNow)
+        {
+            return new RotationAhead([], Length.FromKilometres(0), Length.FromKilometres(0), Named(usable, 0));
+        }
 
         var schedule = new List<ScheduledRotation>();
         var at = 0.0;

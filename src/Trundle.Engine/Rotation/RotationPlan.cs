@@ -1,3 +1,4 @@
+using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
 using Trundle.Engine.Pressure;
@@ -18,16 +19,26 @@ public sealed record RotationPlan(RotationVerdict? Chosen, IReadOnlyList<Rotatio
     /// <summary>The patterns that may not be done as the assemblies are, with the reason.</summary>
     public IEnumerable<RotationVerdict> Refused => Verdicts.Where(v => !v.Allowed && !ReferenceEquals(v, Chosen));
 
+    /// <summary>The tyres and wheels that no rotation moves as they are, whichever is chosen.</summary>
+    public IReadOnlyList<KeptOut> KeptOut { get; init; } = [];
+
     /// <summary>
     /// Proposes a rotation: the vehicle maker's own, else the wheel maker's own, else the trade's pattern for the drive; never one that is
     /// refused. A pattern that needs tyres turned round on their wheels is proposed only where no other may be done.
     /// </summary>
     /// <param name="vehicle">The vehicle with what is fitted.</param>
+    /// <param name="settled">True for a finding that a person decided or that was seen to since; null where there is none such.</param>
     /// <returns>A plan; where a maker's own rotation cannot be read, its problem, placed at <c>vehicle.makerRotation</c> or <c>fitted.wheel.makerRotation</c>.</returns>
     /// <source>maker first; by drive: tyre safety consumer page and tyre makers' guidance (read); the rest common practice</source>
-    public static Reading<RotationPlan> For(FittedVehicle vehicle)
+    public static Reading<RotationPlan> For(FittedVehicle vehicle, Func<Finding, bool>? settled = null)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
+        var keptOut = Rotation.KeptOut.Of(vehicle, settled);
+        return Propose(vehicle, keptOut, settled).Then(plan => Reading<RotationPlan>.Of(plan with { KeptOut = keptOut }));
+    }
+
+    private static Reading<RotationPlan> Propose(FittedVehicle vehicle, IReadOnlyList<KeptOut> keptOut, Func<Finding, bool>? settled)
+    {
         var own = MakerRotations.Of(vehicle);
         if (!own.IsRead)
         {
@@ -47,7 +58,7 @@ public sealed record RotationPlan(RotationVerdict? Chosen, IReadOnlyList<Rotatio
             return Reading<RotationPlan>.Of(new RotationPlan(null, [], [], "A motorcycle has one wheel on each axle, and front and rear tyres of their own: nothing is moved.", cautions));
         }
 
-        var verdicts = own.Value.Patterns.Concat(trade).Select(p => RotationRules.Judge(vehicle, p)).ToList();
+        var verdicts = own.Value.Patterns.Concat(trade).Select(p => RotationRules.Judge(vehicle, p, keptOut, settled)).ToList();
         var drive = DriveOf(vehicle.Vehicle);
         var owns = own.Value.Patterns.Count;
         var meant = verdicts.Take(owns).Concat(verdicts.Skip(owns).Where(v => IsMeant(v.Pattern, drive))).ToList();
@@ -56,7 +67,9 @@ public sealed record RotationPlan(RotationVerdict? Chosen, IReadOnlyList<Rotatio
             ?? meant.Where(v => v.Refusals.Count > 0 && v.AllowedWithRemounting).OrderBy(v => v.Moves.Count(m => m.Remount)).FirstOrDefault();
         if (chosen is null)
         {
-            return Reading<RotationPlan>.Of(new RotationPlan(null, verdicts, [], "No rotation may be done with what is fitted.", cautions));
+            return Reading<RotationPlan>.Of(new RotationPlan(null, verdicts, [], keptOut.Count == 0
+                ? "No rotation may be done with what is fitted."
+                : $"No rotation may be done before what is kept out is replaced or judged: {string.Join(", ", keptOut.Select(k => $"{k.Part.Word()} {k.Position}"))}.", cautions));
         }
 
         if (drive is null && chosen.Pattern.Drives.Count > 0 && !VehicleClasses.IsTrailer(vehicle.Vehicle.VehicleClass))
@@ -103,14 +116,14 @@ public sealed record RotationPlan(RotationVerdict? Chosen, IReadOnlyList<Rotatio
     /// <summary>One pattern, by a name or by its moves, held against the vehicle.</summary>
     /// <returns>The verdict, allowed or not; a problem where the pattern is not known.</returns>
     /// <source>each refusal names its own</source>
-    public static Reading<RotationVerdict> Verdict(FittedVehicle vehicle, string pattern)
+    public static Reading<RotationVerdict> Verdict(FittedVehicle vehicle, string pattern, Func<Finding, bool>? settled = null)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
         ArgumentNullException.ThrowIfNull(pattern);
         var own = MakerRotations.Of(vehicle);
         var known = own.IsRead ? own.Value.Patterns.FirstOrDefault(p => string.Equals(p.Name, pattern.Trim(), StringComparison.OrdinalIgnoreCase)) : null;
         return (known is null ? RotationPattern.Read(pattern, "as entered", Source.Entered("moves, as entered")) : Reading<RotationPattern>.Of(known))
-            .Then(p => Reading<RotationVerdict>.Of(RotationRules.Judge(vehicle, p)));
+            .Then(p => Reading<RotationVerdict>.Of(RotationRules.Judge(vehicle, p, settled)));
     }
 
     /// <summary>The vehicle after the moves of a verdict: what was measured stays with each tyre.</summary>
@@ -168,7 +181,7 @@ public sealed record RotationPlan(RotationVerdict? Chosen, IReadOnlyList<Rotatio
         yield return "Before: measure and record the tread depth of every tyre where it sits, and the state of the pressure monitor's lamp.";
         foreach (var assembly in vehicle.Fitted.Where(a => chosen.Moves.Any(m => m.From == a.Position) && a.Damage.Count > 0))
         {
-            yield return $"{assembly.Position}: damage is recorded. Judge it first; what may not stay in use is replaced, not moved.";
+            yield return $"{assembly.Position}: damage is recorded. A puncture is repaired before its tyre moves; what may not stay in use is replaced, not moved.";
         }
 
         if (vehicle.Fitted.Any(a => a.Tyre is { MountedFor: null } tyre && Facing.IsDirectional(tyre) && chosen.Moves.Any(m => m.From == a.Position)))

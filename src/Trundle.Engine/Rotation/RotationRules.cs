@@ -15,12 +15,18 @@ public static class RotationRules
     /// </summary>
     /// <param name="vehicle">The vehicle with what is fitted.</param>
     /// <param name="pattern">The pattern.</param>
+    /// <param name="settled">True for a finding that a person decided or that was seen to since; null where there is none such.</param>
     /// <returns>Its moves and every reason against it.</returns>
     /// <source>published rotation guidance (directional tyres front to rear only; temporary spares never: tyre maker's text); mixing of constructions: UK C&amp;U reg. 26 and common practice; the rest common practice</source>
-    public static RotationVerdict Judge(FittedVehicle vehicle, RotationPattern pattern)
+    public static RotationVerdict Judge(FittedVehicle vehicle, RotationPattern pattern, Func<Finding, bool>? settled = null)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
         ArgumentNullException.ThrowIfNull(pattern);
+        return Judge(vehicle, pattern, KeptOut.Of(vehicle, settled), settled);
+    }
+
+    internal static RotationVerdict Judge(FittedVehicle vehicle, RotationPattern pattern, IReadOnlyList<KeptOut> keptOut, Func<Finding, bool>? settled)
+    {
         if (Layout(vehicle, pattern) is { } layout)
         {
             return new RotationVerdict(pattern, [], [layout], []);
@@ -33,7 +39,7 @@ public static class RotationRules
         {
             var moved = vehicle.At(move.From)!;
             var there = vehicle.At(move.To)!;
-            Condemned(moved, refusals);
+            refusals.AddRange(keptOut.Where(k => k.Position == move.From).Select(k => new Refusal(k.Reason, k.Why)));
             Spare(moved, there, refusals);
             Size(vehicle, moved, there, refusals, cautions);
             Load(vehicle, moved, move.To, refusals);
@@ -41,7 +47,9 @@ public static class RotationRules
             moves.Add(new RotationMove(move.From, move.To, Turns(moved, move.To, refusals)));
         }
 
-        Constructions(vehicle, moves, refusals, cautions);
+        var after = Rotated.After(vehicle, moves);
+        Constructions(after, refusals, cautions);
+        NotThere(after, moves, refusals, settled);
 
         if (pattern.NeedsMakerDiagram)
         {
@@ -93,16 +101,15 @@ public static class RotationRules
         return empty.Count > 0 ? new Refusal(RefusalReason.NothingFitted, $"Nothing is entered at {string.Join(", ", empty)}.") : null;
     }
 
-    private static void Condemned(Assembly moved, List<Refusal> refusals)
+    /// <summary>What its condition lets run where it is, and not where it would come to.</summary>
+    private static void NotThere(FittedVehicle after, List<RotationMove> moves, List<Refusal> refusals, Func<Finding, bool>? settled)
     {
-        if (moved.Tyre?.Condemned == true)
+        foreach (var kept in KeptOut.There(after, settled))
         {
-            refusals.Add(new Refusal(RefusalReason.Condemned, $"The tyre at {moved.Position} is condemned and may not be fitted again."));
-        }
-
-        if (moved.Wheel?.Condemned == true)
-        {
-            refusals.Add(new Refusal(RefusalReason.Condemned, $"The wheel at {moved.Position} is condemned and may not be fitted again."));
+            if (moves.Find(m => m.To == kept.Position) is { } move)
+            {
+                refusals.Add(new Refusal(kept.Reason, $"From {move.From} to {move.To}: {char.ToLowerInvariant(kept.Why[0])}{kept.Why[1..]}"));
+            }
         }
     }
 
@@ -216,9 +223,8 @@ public static class RotationRules
     private static bool Differ(Length? a, Length? b) => a is { } x && b is { } y && Math.Abs(x.Millimetres - y.Millimetres) > 0.05;
 
     /// <summary>The shared rules of constructions, held against the vehicle as it would be.</summary>
-    private static void Constructions(FittedVehicle vehicle, List<RotationMove> moves, List<Refusal> refusals, List<string> cautions)
+    private static void Constructions(FittedVehicle after, List<Refusal> refusals, List<string> cautions)
     {
-        var after = Rotated.After(vehicle, moves);
         if (after.Vehicle.Axles.Count == 0)
         {
             var axles = after.Fitted.Max(a => a.Position.Axle);

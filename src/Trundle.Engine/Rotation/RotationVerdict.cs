@@ -14,6 +14,12 @@ public enum RefusalReason
     /// <summary>A condemned tyre or wheel would be fitted again.</summary>
     Condemned,
 
+    /// <summary>A tyre or wheel would be moved that is to be replaced.</summary>
+    ReplaceFirst,
+
+    /// <summary>A tyre or wheel would be moved that a person must judge first.</summary>
+    ReferFirst,
+
     /// <summary>A temporary spare would be part of it.</summary>
     TemporarySpare,
 

@@ -1,3 +1,4 @@
+using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
 using Trundle.Engine.Rotation;
 using Trundle.Engine.Vehicles;
@@ -20,7 +21,7 @@ public sealed record LeavingVehicle(FittedVehicle Vehicle, IReadOnlyDictionary<P
         ArgumentNullException.ThrowIfNull(arrived);
         ArgumentNullException.ThrowIfNull(work);
         var renewed = WithRepairs(WithRenewals(arrived, work), work);
-        var moved = work.Rotation is null || RotationPlan.IsNone(work.Rotation) || arrived.Fitted.Count == 0 ? null : (Reading<RotationVerdict>?)RotationPlan.Verdict(renewed, work.Rotation);
+        var moved = work.Rotation is null || RotationPlan.IsNone(work.Rotation) || arrived.Fitted.Count == 0 ? null : (Reading<RotationVerdict>?)RotationPlan.Verdict(renewed, work.Rotation, f => IsSettled(f, work));
         var (vehicle, cameFrom, refused) = moved switch
         {
             null => (renewed, [], null),
@@ -59,6 +60,17 @@ public sealed record LeavingVehicle(FittedVehicle Vehicle, IReadOnlyDictionary<P
     {
         ArgumentNullException.ThrowIfNull(work);
         return work.Renewed.ContainsKey(arrivedAt) || work.RenewedWheels.ContainsKey(arrivedAt) || work.At(arrivedAt.ToString(), "demount")?.Word == ProcedureStep.Done;
+    }
+
+    /// <summary>
+    /// True for a finding that keeps its tyre out of a rotation no longer: a person decided what was referred, or a tyre that was low has been off its
+    /// wheel and was looked at inside. What is major or dangerous otherwise is put right, and never moved.
+    /// </summary>
+    public static bool IsSettled(Finding finding, VisitWork work)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return (finding.Category == Category.Refer && VisitFindings.Stops(finding, work) is null)
+            || (finding.Rule.StartsWith("pressure.", StringComparison.Ordinal) && Position.Read(finding.Position ?? "") is { IsRead: true } at && TyreWasOff(at.Value, work));
     }
 
     /// <summary>The vehicle with each new tyre, valve and wheel in the place of the old one, assemblies where they came in.</summary>

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Reference;
 using Trundle.Engine.Rotation;
@@ -70,6 +71,16 @@ public static class RotateOperation
             ["pattern"] = chosen?.Pattern.Name,
             ["moves"] = AnswerJson.List((chosen?.Moves ?? []).Select(m => (JsonNode?)Move(m))),
             ["refused"] = AnswerJson.List(plan.Refused.Select(v => (JsonNode?)new JsonObject { ["pattern"] = v.Pattern.Name, ["why"] = v.Why, ["reasons"] = AnswerJson.List(v.Refusals.Select(r => Word(r.Reason)).Distinct(StringComparer.Ordinal)) })),
+            ["keptOut"] = AnswerJson.List(plan.KeptOut.Select(k => (JsonNode?)new JsonObject
+            {
+                ["position"] = k.Position.ToString(),
+                ["part"] = k.Part.Word(),
+                ["reason"] = Word(k.Reason),
+                ["why"] = k.Why,
+                ["replaceFirst"] = k.ReplaceFirst,
+                ["source"] = k.Source.Text,
+                ["status"] = k.Source.StatusText,
+            })),
             ["why"] = plan.Why,
             ["source"] = chosen?.Pattern.Source.Text,
             ["status"] = chosen?.Pattern.Source.StatusText,
@@ -92,7 +103,7 @@ public static class RotateOperation
             ["cautions"] = AnswerJson.List(cautions),
         };
         forecast?.WriteTo(body);
-        return new Answer(chosen is null, body, [.. Lines(plan, forecast, cautions)]);
+        return new Answer(chosen is null || plan.KeptOut.Count > 0, body, [.. Lines(plan, forecast, cautions)]);
     }
 
     private static JsonObject Move(RotationMove move) => new() { ["from"] = move.From.ToString(), ["to"] = move.To.ToString(), ["remount"] = move.Remount };
@@ -102,6 +113,8 @@ public static class RotateOperation
         RefusalReason.Layout => "layout",
         RefusalReason.NothingFitted => "nothing-fitted",
         RefusalReason.Condemned => "condemned",
+        RefusalReason.ReplaceFirst => "replace-first",
+        RefusalReason.ReferFirst => "refer-first",
         RefusalReason.TemporarySpare => "temporary-spare",
         RefusalReason.SpareNotAlike => "spare-not-alike",
         RefusalReason.Size => "size",
@@ -115,6 +128,11 @@ public static class RotateOperation
     private static IEnumerable<string> Lines(RotationPlan plan, RotationForecast? forecast, List<string> cautions)
     {
         yield return plan.Chosen is { } chosen ? $"Rotation: {chosen.Pattern.Name}. {plan.Why} [{chosen.Pattern.Source.ForPeople}]" : $"No rotation. {plan.Why}";
+        foreach (var kept in plan.KeptOut)
+        {
+            yield return $"Kept out: {kept.Why} [{kept.Source.ForPeople}]";
+        }
+
         var n = 0;
         foreach (var step in plan.Steps)
         {

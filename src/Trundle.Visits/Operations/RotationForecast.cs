@@ -60,7 +60,10 @@ public sealed record RotationForecast(RotationAhead Ahead, Limit Interval, Limit
             depths,
             request.WearPerThousandKilometres,
             Length.FromKilometres(Quantity.Of<Length>(interval.Amount.Value!.Value, interval.Amount.Unit).Kilometres),
-            Quantity.Of<Length>(replaceAt.Amount.Value!.Value, replaceAt.Amount.Unit));
+            Quantity.Of<Length>(replaceAt.Amount.Value!.Value, replaceAt.Amount.Unit))
+        {
+            ReplaceNow = plan.KeptOut.Any(k => k.Part == InspectedPart.Tyre && k.ReplaceFirst && positions.Contains(k.Position)),
+        };
         var pattern = plan.Chosen?.Pattern ?? new RotationPattern("none", [], [], "none", false, Source.CommonPractice);
         return Reading<RotationForecast>.Of(new RotationForecast(RotationAhead.For(pattern, outlook, request.Ahead!.Value), interval, replaceAt, subject.Vehicle.Odometer));
     }
