@@ -10,7 +10,7 @@ using Trundle.Measures;
 namespace Trundle.Engine.Condition;
 
 /// <summary>Whether a punctured tyre may be repaired: its maker's word first, then the injury, then the tyre. Everything that speaks against it is said, not only the first.</summary>
-internal static class PunctureCheck
+internal static partial class PunctureCheck
 {
     public static void Check(CheckBook book, Assembly assembly, Damage damage)
     {
@@ -32,7 +32,7 @@ internal static class PunctureCheck
         }
     }
 
-    private sealed class Judged(CheckBook book, Assembly assembly, Damage damage, RepairHistory history)
+    private sealed partial class Judged(CheckBook book, Assembly assembly, Damage damage, RepairHistory history)
     {
         private readonly TyreClass? _class = assembly.Tyre?.Marking?.Size.TyreClass;
 
@@ -136,86 +136,6 @@ internal static class PunctureCheck
             }
         }
 
-        public void Repairs()
-        {
-            if (history.Repairs is not { } repairs)
-            {
-                book.Need(At, "the repairs that the tyre has already, or that it has none", "their number and distance count");
-                return;
-            }
-
-            if (repairs.Count == 0)
-            {
-                return;
-            }
-
-            var count = Amount.Number(repairs.Count, repairs.Count == 1 ? "earlier repair" : "earlier repairs", 0);
-            book.ByWorkshop(JudgedQuantity.EarlierRepairs, Position, At, repairs.Count, count);
-            if (book.LimitOrNone("damage.puncture.repairs", Position) is { } most)
-            {
-                if (most.IsBrokenBy(repairs.Count))
-                {
-                    Against("damage.puncture.repairs", most.Limit, count);
-                }
-            }
-            else
-            {
-                Against("damage.puncture.repairs-table", null, count);
-            }
-
-            Distance();
-        }
-
-        private void Distance()
-        {
-            var (apart, round) = (damage.FromRepair, damage.RoundFromRepair);
-            if (apart is null && round is null)
-            {
-                book.Need(At, "how far the injury is from the nearest earlier repair", "repairs never overlap");
-                return;
-            }
-
-            if (apart is { Millimetres: <= 0 })
-            {
-                Against("damage.puncture.overlap", null, Amount.Word("overlaps an earlier repair"));
-                return;
-            }
-
-            var (length, turn) = (book.RepairLimit(JudgedQuantity.RepairDistance, Position), book.RepairLimit(JudgedQuantity.RepairTurn, Position));
-            var words = string.Join(", ", new[]
-            {
-                apart is { } a ? string.Create(CultureInfo.InvariantCulture, $"{a.Millimetres:0} mm") : null,
-                round is { } r ? string.Create(CultureInfo.InvariantCulture, $"{r.Degrees:0}° round") : null,
-            }.OfType<string>()) + " from an earlier repair";
-            var measured = apart is { } mm ? new Amount(mm.Millimetres, "mm", words) : new Amount(round!.Value.Degrees, "°", words);
-            if (apart is { } distance)
-            {
-                book.ByWorkshop(JudgedQuantity.RepairDistance, Position, At, distance.Millimetres, measured);
-            }
-
-            if (round is { } angle)
-            {
-                book.ByWorkshop(JudgedQuantity.RepairTurn, Position, At, angle.Degrees, measured);
-            }
-
-            if (round is { } half && Math.Abs(half.Degrees - 180) <= Figures.Of("condition.repair-opposite").Value)
-            {
-                Against("damage.puncture.opposite", null, measured);
-                return;
-            }
-
-            // Either one is enough: the practice names them as the same distance on a car tyre.
-            if (apart is { } d && !length.IsBrokenBy(d.Millimetres))
-            {
-                return;
-            }
-
-            if (round is not { } t || turn.IsBrokenBy(t.Degrees))
-            {
-                Against("damage.puncture.near", apart is null ? turn.Limit : length.Limit, measured);
-            }
-        }
-
         public void Tyre()
         {
             var worn = book.Limit("damage.puncture.worn", Position);
@@ -280,11 +200,6 @@ internal static class PunctureCheck
             if (IsSelfSealing)
             {
                 yield return "Scrape the sealant off before the repair, as the tyre's maker says.";
-            }
-
-            if (assembly.Damage.Count(d => d.Kind == DamageKind.Puncture) > 1)
-            {
-                yield return "More than one puncture: how many repairs a tyre may have depends on its speed symbol; with V and above, some allow one only. Ask the tyre's maker.";
             }
 
             if (truck)

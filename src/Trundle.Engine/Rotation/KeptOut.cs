@@ -16,6 +16,9 @@ public sealed record KeptOut(Position Position, InspectedPart Part, RefusalReaso
 {
     private static readonly IReadOnlyList<Row> Rows = Load();
 
+    /// <summary>The rules, or families of them, whose breach can keep a tyre or wheel out.</summary>
+    public static IEnumerable<string> Rules => Rows.Select(r => r.Rule);
+
     /// <summary>True where only another tyre or wheel puts it right.</summary>
     public bool ReplaceFirst => Reason != RefusalReason.ReferFirst;
 

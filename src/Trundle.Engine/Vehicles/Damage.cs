@@ -62,6 +62,9 @@ public sealed record Damage(DamageKind Kind, DamagePlace Place, Length? Size)
     /// <summary>From the middle of the tread to the farthest point of the injury, outside or inside.</summary>
     public Length? FromMiddle { get; init; }
 
+    /// <summary>Where round the tyre, clockwise from the valve as seen from outside.</summary>
+    public Angle? Around { get; init; }
+
     /// <summary>To the nearest earlier repair, edge to edge; nothing where they would overlap.</summary>
     public Length? FromRepair { get; init; }
 

@@ -32,7 +32,11 @@ public enum RepairMethod
 /// <param name="Place">Where it is.</param>
 /// <param name="Size">How large the injury was, or null.</param>
 /// <param name="Method">How it was made, or null where nobody can tell.</param>
-public sealed record EarlierRepair(DamagePlace Place, Length? Size, RepairMethod? Method);
+public sealed record EarlierRepair(DamagePlace Place, Length? Size, RepairMethod? Method)
+{
+    /// <summary>Where round the tyre, clockwise from the valve as seen from outside; null where nobody said.</summary>
+    public Angle? Around { get; init; }
+}
 
 /// <summary>What a tyre's repairability turns on besides its injury.</summary>
 public sealed record RepairHistory

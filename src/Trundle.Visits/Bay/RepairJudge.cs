@@ -48,9 +48,11 @@ public static class RepairJudge
         {
             var puncture = new Damage(DamageKind.Puncture, place, repair.Size)
             {
-                Lean = repair.Lean, FromMiddle = repair.FromMiddle, FromRepair = repair.FromRepair, RoundFromRepair = repair.RoundFromRepair,
+                Lean = repair.Lean, FromMiddle = repair.FromMiddle, Around = repair.Around, FromRepair = repair.FromRepair, RoundFromRepair = repair.RoundFromRepair,
             };
-            var alone = vehicle with { Fitted = [assembly with { Damage = [puncture, .. assembly.Damage.Where(d => d.Kind != DamageKind.Puncture)] }] };
+            // The repair takes the place of the first puncture found in the tread; every other one counts beside it.
+            var found = assembly.Damage.FirstOrDefault(d => d is { Kind: DamageKind.Puncture, Place: DamagePlace.Tread }) ?? assembly.Damage.FirstOrDefault(d => d.Kind == DamageKind.Puncture);
+            var alone = vehicle with { Fitted = [assembly with { Damage = [puncture, .. assembly.Damage.Where(d => !ReferenceEquals(d, found))] }] };
             foreach (var finding in ConditionCheck.Run(alone).Findings.Where(OfTheRepair))
             {
                 if (finding.Category >= Category.Major)

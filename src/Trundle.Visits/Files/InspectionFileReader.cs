@@ -38,6 +38,7 @@ public static class InspectionFileReader
             Joined = o.Flag("joined"),
             Lean = o.Quantity<Angle>("lean", "°", Angle.FromDegrees(0), Angle.FromDegrees(90)),
             FromMiddle = Extent(o, "fromMiddle", most),
+            Around = Around(o),
             FromRepair = Extent(o, "fromRepair", Length.FromMetres(5)),
             RoundFromRepair = o.Quantity<Angle>("roundFromRepair", "°", Angle.FromDegrees(0), Angle.FromDegrees(180)),
         };
@@ -120,13 +121,16 @@ public static class InspectionFileReader
     private static RepairPolicy? Policy(FileObject o) =>
         o.Word("repairPolicy", ("permitted", 0), ("not permitted", 1), ("not known", 2)) switch { 0 => RepairPolicy.Permitted, 1 => RepairPolicy.NotPermitted, _ => null };
 
+    private static Angle? Around(FileObject o) => o.Quantity<Angle>("around", "°", Angle.FromDegrees(0), Angle.FromDegrees(360));
+
     private static EarlierRepair? ReadRepair(FileObject o)
     {
         var place = o.Require("place", "say where the repair is, for example tread") ? o.Word("place", PlaceWords) : null;
         var size = Extent(o, "size", Length.FromMillimetres(200));
         var method = o.Word("method", ("stem and patch", RepairMethod.StemAndPatch), ("patch", RepairMethod.PatchAlone), ("plug", RepairMethod.PlugAlone), ("section", RepairMethod.Section));
+        var around = Around(o);
         o.Done();
-        return place is { } p ? new EarlierRepair(p, size, method) : null;
+        return place is { } p ? new EarlierRepair(p, size, method) { Around = around } : null;
     }
 
     private static Length? Extent(FileObject o, string key, Length most) => o.Quantity<Length>(key, "mm", Length.FromMillimetres(0), most);

@@ -31,9 +31,11 @@ public class RotationPlanTests
     }
 
     [Fact]
-    public void A_damaged_assembly_is_named_before_it_is_moved()
+    public void A_repairable_puncture_is_named_before_it_is_moved()
     {
-        var car = Car(Drive.Front).With("2L", a => a with { Damage = [new Damage(DamageKind.Cord, DamagePlace.Tread, null)] });
+        var hole = new Damage(DamageKind.Puncture, DamagePlace.Tread, Length.FromMillimetres(4)) { FromMiddle = Length.FromMillimetres(20), Lean = Angle.FromDegrees(0) };
+        var car = Car(Drive.Front).With("2L", a => a with { Damage = [hole], Tyre = a.Tyre! with { History = new RepairHistory { Policy = RepairPolicy.Permitted, Repairs = [], RanLow = false } } });
+        Plan(car).KeptOut.ShouldBeEmpty();
         Plan(car).Cautions.ShouldContain(c => c.StartsWith("2L: damage is recorded", StringComparison.Ordinal));
         Plan(Car(Drive.Front)).Cautions.ShouldNotContain(c => c.Contains("damage", StringComparison.Ordinal));
     }
