@@ -52,7 +52,7 @@ public sealed record SpeedometerEffect(Speed Shown, Speed True, double Ratio);
 /// <summary>One candidate judged.</summary>
 /// <param name="Candidate">The candidate.</param>
 /// <param name="Case">How it came out.</param>
-/// <param name="Why">The reasons, gravest first.</param>
+/// <param name="Why">Every reason that holds, gravest first; empty where nothing speaks against it.</param>
 /// <param name="Axles">On each axle that was asked for.</param>
 /// <param name="Speedometer">What it does to the speedometer, or null where a diameter is not known.</param>
 /// <param name="Rims">The rim widths that a table names for it, or null: then its maker is asked.</param>
@@ -88,6 +88,7 @@ public sealed record StandIn(
 
         var findings = fitment.Findings.Where(f => f.Position is null || here.Contains(f.Position))
             .Concat(axles.Select(a => Use(a, candidate)).OfType<Finding>())
+            .Concat(axles.Select(a => Built(a, candidate)).OfType<Finding>())
             .Concat(axles.Select(a => Circumference(a, candidate)).OfType<Finding>())
             .Concat(plan.Findings.Where(f => here.Contains(f.Position!) && f.Rule is "pressure.overloaded" or "pressure.limits-conflict"))
             .Concat(sensors.Findings);
@@ -102,23 +103,55 @@ public sealed record StandIn(
         var against = judged.Where(f => f.Rule != SizeRule && f.Category >= Category.Major).OrderByDescending(f => f.Category).ToList();
         var same = axles.TrueForAll(a => Fitment.SizeMatch.Relation(candidate.Marking.Size, a.Placard.Size) is SizeRelation.Same or SizeRelation.SameButEightyAndEightyTwo);
         var asked = needs.Where(n => IsOfTheTyre(n, fitment)).ToList();
-        var found = against.Count > 0 ? StandInCase.Refused : asked.Count > 0 ? StandInCase.Ask : same ? StandInCase.AsPlacard : StandInCase.WithApproval;
-        List<string> why = found switch
-        {
-            StandInCase.Refused => [.. against.Select(f => $"{f.Position ?? "vehicle"}: {f.Measured.Text}{(f.Limit is { } limit ? $", limit {limit.Amount.Text}" : "")}. {f.Action}")],
-            StandInCase.Ask => [.. asked.Select(n => $"{n.What}: {n.Why}.").Distinct(StringComparer.Ordinal)],
-            StandInCase.WithApproval => ["Another size than the placard's: only with the vehicle maker's list of sizes or papers that approve it for this vehicle."],
-            StandInCase.AsPlacard => [],
-        };
+        var referred = judged.Where(f => f.Rule != SizeRule && f.Category == Category.Refer).ToList();
+        var found = against.Count > 0 ? StandInCase.Refused
+            : asked.Count > 0 || referred.Exists(IsOfTheTyre) ? StandInCase.Ask
+            : same ? StandInCase.AsPlacard : StandInCase.WithApproval;
+
+        // Every reason that holds is told, not only those that decide the case.
+        List<string> why =
+        [
+            .. against.Concat(referred).Select(f => Told(f, candidate)),
+            .. asked.Select(n => $"{n.What}: {n.Why}.").Distinct(StringComparer.Ordinal),
+            .. same ? [] : new[] { "Another size than the placard's: only with the vehicle maker's list of sizes or papers that approve it for this vehicle." },
+        ];
         return new StandIn(candidate, found, why, axles, effect, rims, judged, needs, [.. Beside(candidate, same, axles, otherWheels, rims)]);
     }
 
     private const string SizeRule = "size.placard";
 
+    private const string RunFlatRule = "run-flat";
+
+    private const string CircumferenceRule = "replacement.circumference";
+
     /// <summary>What a candidate's own data leaves open; what is asked of hub and vehicle is asked, but does not hold the candidate up.</summary>
     private static bool IsOfTheTyre(Need need, CheckResult fitment) => fitment.Needs.Contains(need)
         && (need.What.StartsWith("the tyre's", StringComparison.Ordinal) || need.What.StartsWith("the rim stamp", StringComparison.Ordinal)
             || need.What.StartsWith("the approved rim widths", StringComparison.Ordinal) || need.What.StartsWith("the wheel: ", StringComparison.Ordinal));
+
+    /// <summary>What is found of the tyre itself on its rim and axle; a hub or a sensor is the vehicle's, and how far the circumference may go its papers say.</summary>
+    private static bool IsOfTheTyre(Finding finding) =>
+        finding.Rule != CircumferenceRule && finding.Rule.Split('.')[0] is "rim" or "run-flat" or "replacement" or "mix" or "load" or "speed" or "use" or "size" or "pressure";
+
+    private static string Told(Finding f, ReplacementCandidate candidate)
+    {
+        var what = f.Rule != RunFlatRule ? $"{f.Measured.Text}{(f.Limit is { } limit ? $", limit {limit.Amount.Text}" : "")}"
+            : SidewallMarks.IsRunFlat(new FittedTyre { Marking = candidate.Marking, Marks = candidate.Marks }) ? "a run-flat tyre for an ordinary one" : "an ordinary tyre for a run-flat one";
+        return $"{f.Position ?? "vehicle"}: {what}. {f.Action}";
+    }
+
+    /// <summary>Another construction than the placard's: it handles otherwise, and it never stands beside the other one.</summary>
+    private static Finding? Built(StandInAxle axle, ReplacementCandidate candidate)
+    {
+        var own = SidewallMarks.Constructions(new FittedTyre { Marking = candidate.Marking, Marks = candidate.Marks });
+        var asked = SidewallMarks.Constructions(new FittedTyre { Marking = axle.Placard });
+        return own.Intersect(asked).Any()
+            ? null
+            : new Finding("replacement.construction", Category.Refer, CheckBook.AxleName(axle.Axle), Amount.Word(Words(own)), new Limit(Amount.Word(Words(asked)), Source.Entered("the vehicle's placard, as entered")), Source.CommonPractice,
+                "Another construction than the placard's: ask the vehicle's maker. Constructions are never mixed on an axle, and radial tyres never stand in front of others.");
+    }
+
+    private static string Words(IReadOnlyList<Construction> constructions) => string.Join(" or ", constructions.Select(MixingRules.Word));
 
     private static StandInAxle OnAxle(int axle, FittedVehicle with, ReplacementCandidate candidate, PressurePlan plan)
     {
@@ -213,7 +246,7 @@ public sealed record StandIn(
         var limit = beyond
             ? new Limit(new Amount(trade.Value, "%", $"{Quantity.Number(trade.Value, 0)} % either way"), trade.Source)
             : new Limit(new Amount(percent > 0 ? high.Value : -low.Value, "%", $"-{Quantity.Number(low.Value, 1)} % to +{Quantity.Number(high.Value, 1)} %"), high.Source);
-        return new Finding("replacement.circumference", beyond ? Category.Major : near ? Category.Refer : Category.None, $"axle {axle.Axle.ToString(CultureInfo.InvariantCulture)}",
+        return new Finding(CircumferenceRule, beyond ? Category.Major : near ? Category.Refer : Category.None, $"axle {axle.Axle.ToString(CultureInfo.InvariantCulture)}",
             new Amount(percent, "%", text), limit, limit.Source, beyond ? "Too far from the placard's circumference: speed, distance, brakes' electronics and clearance are all off. Fit another size."
             : near ? "Let the vehicle's maker or an examiner decide, with the speedometer measured." : "In order.");
     }

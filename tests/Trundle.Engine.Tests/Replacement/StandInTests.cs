@@ -44,7 +44,34 @@ public sealed class StandInTests
         var judged = Judged(Bay.Four(), Tyre(marking));
         judged.Case.ShouldBe(StandInCase.Refused);
         judged.Findings.ShouldContain(f => f.Rule == rule && f.Category >= Category.Major);
-        judged.Why.Count.ShouldBe(judged.Findings.Count(f => f.Category >= Category.Major && f.Rule != "size.placard"));
+        judged.Findings.Where(f => f.Category >= Category.Refer && f.Rule != "size.placard").ShouldAllBe(f => judged.Why.Any(w => w.Contains(f.Measured.Text, StringComparison.Ordinal) && w.Contains(f.Action, StringComparison.Ordinal)));
+    }
+
+    /// <summary>Whatever else speaks against a tyre, every reason is told: rim, run-flat, construction, load, speed, another size.</summary>
+    [Theory]
+    [InlineData("195/65 R15 91H", "8J x 15", "", StandInCase.Ask, "8J x 15")]
+    [InlineData("195/65 RF15 91H", null, "", StandInCase.Ask, "a run-flat tyre for an ordinary one")]
+    [InlineData("195/65 R15 91H", null, "RUN FLAT", StandInCase.Ask, "a run-flat tyre for an ordinary one")]
+    [InlineData("195/65 D15 91H", null, "", StandInCase.Ask, "diagonal, limit radial")]
+    [InlineData("195/65-15 91H", null, "", StandInCase.Ask, "diagonal or bias-belted, limit radial")]
+    [InlineData("195/60 RF15 88H", "8J x 15", "", StandInCase.Refused, "8J x 15|run-flat|papers|load index 88|% (")]
+    [InlineData("195/65 B15 90T", "8J x 15", "", StandInCase.Refused, "8J x 15|bias-belted|90|T")]
+    public void Every_reason_that_holds_is_told(string marking, string? rim, string mark, StandInCase found, string told)
+    {
+        var judged = Judged(Bay.Four(), Tyre(marking, rim, mark.Length > 0 ? [mark] : []));
+        judged.Case.ShouldBe(found, string.Join('\n', judged.Why));
+        foreach (var part in told.Split('|'))
+        {
+            judged.Why.ShouldContain(w => w.Contains(part, StringComparison.Ordinal), string.Join('\n', judged.Why));
+        }
+    }
+
+    [Fact]
+    public void An_ordinary_tyre_in_place_of_a_run_flat_is_told()
+    {
+        var vehicle = Bay.Car with { Axles = [.. Bay.Car.Axles.Select(a => a with { Placard = a.Placard! with { Size = Bay.Marked("195/65 RF15 91H") } })] };
+        Judged(Bay.Four(null, vehicle), Tyre("195/65 R15 91H")).Why.ShouldContain(w => w.Contains("an ordinary tyre for a run-flat one", StringComparison.Ordinal));
+        Judged(Bay.Four(null, vehicle), Tyre("195/65 RF15 91H")).Why.ShouldBeEmpty();
     }
 
     [Fact]

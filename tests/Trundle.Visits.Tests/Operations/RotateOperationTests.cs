@@ -55,6 +55,39 @@ public class RotateOperationTests
         answer.Body["refused"]!.AsArray().ShouldNotBeEmpty();
     }
 
+    /// <summary>Bulged, corded, referred or condemned: status 1, never moved, and the tyre is named with what comes first.</summary>
+    [Theory]
+    [InlineData("bulge", "replace-first", true)]
+    [InlineData("cord", "replace-first", true)]
+    [InlineData("other", "refer-first", false)]
+    public void A_damaged_tyre_is_kept_out_and_the_answer_is_no(string kind, string reason, bool replace)
+    {
+        var body = Car(rotation: Wear).Replace("\"position\":\"2L\",", $"\"position\":\"2L\",\"damage\":[{{\"kind\":\"{kind}\",\"place\":\"sidewall\"}}],", StringComparison.Ordinal);
+        var answer = Run(body, "30000 km").Value;
+        answer.No.ShouldBeTrue();
+        answer.Body["moves"]!.AsArray().ShouldNotContain(m => m!["from"]!.GetValue<string>() == "2L" || m["to"]!.GetValue<string>() == "2L");
+        var kept = answer.Body["keptOut"]!.AsArray().ShouldHaveSingleItem()!;
+        kept["position"]!.GetValue<string>().ShouldBe("2L");
+        kept["reason"]!.GetValue<string>().ShouldBe(reason);
+        kept["replaceFirst"]!.GetValue<bool>().ShouldBe(replace);
+        kept["why"]!.GetValue<string>().ShouldContain("replace", Case.Insensitive);
+        answer.ForPeople.ShouldContain(l => l.StartsWith("Kept out: The tyre at 2L", StringComparison.Ordinal));
+        if (replace)
+        {
+            answer.Body["firstReplacementKilometres"]!.GetValue<double>().ShouldBe(0);
+            answer.Body["schedule"]!.AsArray().ShouldBeEmpty();
+        }
+    }
+
+    [Fact]
+    public void A_spare_that_is_kept_out_is_an_answer_of_no_though_the_four_may_move()
+    {
+        var body = Car().Replace("\"fitted\":[", "\"fitted\":[{\"position\":\"S\",\"tyre\":{\"marking\":\"205/55 R16 91V\"},\"damage\":[{\"kind\":\"bulge\",\"place\":\"sidewall\"}]},", StringComparison.Ordinal);
+        var answer = Run(body).Value;
+        answer.Body["pattern"]!.GetValue<string>().ShouldBe("forward cross");
+        answer.No.ShouldBeTrue();
+    }
+
     [Fact]
     public void Looking_ahead_gives_schedule_and_distances()
     {
