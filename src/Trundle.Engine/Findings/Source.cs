@@ -27,8 +27,8 @@ public sealed record Source(string Text, SourceStatus Status)
     /// <summary>What was entered on this visit: the placard, the marking, the maker's figure as typed by a person.</summary>
     public static Source Entered(string what) => new(what, SourceStatus.Read);
 
-    /// <summary>A fact of the trade for which no text is held.</summary>
-    public static Source CommonPractice { get; } = new(CommonPracticeText, SourceStatus.SecondHand);
+    /// <summary>A fact of the trade for which no text is held: nothing was read, at first or second hand.</summary>
+    public static Source CommonPractice { get; } = new(CommonPracticeText, SourceStatus.FromMemory);
 
     /// <summary>The status in the contract's words.</summary>
     public string StatusText => Status switch

@@ -38,7 +38,7 @@ public enum ReadingVerdict
 /// <param name="Advice">What to do, in a sentence or two.</param>
 public sealed record JudgedReading(PressureReading Found, ReadingVerdict Verdict, GaugePressure? ColdEquivalent, string Advice)
 {
-    /// <summary>True where a tyre read cold is low by no more than a sound one loses in a month: it is brought up, and there is nothing to look for.</summary>
+    /// <summary>True where a tyre read cold is low by no more than a sound car tyre loses in a month, or above a car's pressures than the gauge may err: it is brought up, and there is nothing to look for.</summary>
     public bool WithinMonthsLoss { get; init; }
 
     /// <summary>
@@ -82,15 +82,30 @@ public sealed record JudgedReading(PressureReading Found, ReadingVerdict Verdict
                     : $"Hot: leave it as it is, never bleed a hot tyre. Counted back to cold this is {equivalent.Value.Text("kPa", 0)}, with {targetText} asked; check again cold.");
         }
 
-        var month = Figures.Of("pressure.loss-month").As<GaugePressure>();
-        var withinMonth = target.Pascals - found.Value.Pascals <= month.Pascals;
+        var (usual, low) = Usual(target, targetText);
+        var within = target.Pascals - found.Value.Pascals <= usual.Pascals;
         return found.Value.Pascals < target.Pascals - resolution.Pascals
-            ? new JudgedReading(found, ReadingVerdict.Low, null, withinMonth
-                ? $"Set it to {targetText}, cold: no more is missing than the {month.Text("kPa", 0)} that a sound tyre loses in a month."
-                : $"Set it to {targetText}, cold, and find out where the air went: a sound tyre loses about {month.Text("kPa", 0)} a month.")
-            { WithinMonthsLoss = withinMonth }
+            ? new JudgedReading(found, ReadingVerdict.Low, null, within ? low.Within : low.More) { WithinMonthsLoss = within }
             : found.Value.Pascals > target.Pascals + resolution.Pascals
                 ? new JudgedReading(found, ReadingVerdict.High, null, $"Let air out to {targetText} while the tyre is cold.")
                 : new JudgedReading(found, ReadingVerdict.OnTarget, null, "As it should be.");
+    }
+
+    /// <summary>How much may be missing with nothing to look for: a car tyre's loss in a month; at higher pressures, for which no loss is published, what the gauge may err.</summary>
+    private static (GaugePressure Usual, (string Within, string More) Low) Usual(GaugePressure target, string targetText)
+    {
+        if (target <= Figures.Of("leak.car-pressure").As<GaugePressure>())
+        {
+            var month = Figures.Of("pressure.loss-month");
+            var text = $"{month.As<GaugePressure>().Text("kPa", 0)} a month ({month.Source.ForPeople})";
+            return (month.As<GaugePressure>(), (
+                $"Set it to {targetText}, cold: no more is missing than a sound car tyre loses, {text}.",
+                $"Set it to {targetText}, cold, and find out where the air went: a sound car tyre loses about {text}."));
+        }
+
+        var gauge = Figures.Of(target.Kilopascals > 1000 ? "leak.gauge-high" : "leak.gauge-middle");
+        return (gauge.As<GaugePressure>(), (
+            $"Set it to {targetText}, cold: no more is missing than a gauge may err, {gauge.As<GaugePressure>().Text("kPa", 0)} ({gauge.Source.ForPeople}).",
+            $"Set it to {targetText}, cold, and find out where the air went."));
     }
 }

@@ -38,7 +38,7 @@ public sealed record KeptOut(Position Position, InspectedPart Part, RefusalReaso
 
     /// <summary>What may not stand where it comes to, on the vehicle as it would be after the moves; named by where it comes to.</summary>
     internal static IEnumerable<KeptOut> There(FittedVehicle after, Func<Finding, bool>? settled) =>
-        Found(after, ConditionCheck.Run(after).Findings, "there", settled);
+        Found(after, Found(after), "there", settled);
 
     private static IReadOnlyList<Finding> Found(FittedVehicle vehicle) => [.. ConditionCheck.Run(vehicle).Findings, .. FitmentCheck.Run(vehicle).Findings];
 

@@ -25,6 +25,22 @@ public class JudgedReadingTests
     [InlineData(180, true, ReadingVerdict.RunLow)]
     public void Each_reading_is_judged_as_what_it_is(double found, bool hot, ReadingVerdict verdict) => Judge(found, hot).Verdict.ShouldBe(verdict);
 
+    /// <summary>What a sound tyre loses in a month was published for car tyres; at a truck's pressures only the gauge's error stands.</summary>
+    [Theory]
+    [InlineData(230, 220, "a sound car tyre loses about 7 kPa a month (tyre maker's consumer guide)", false)]
+    [InlineData(230, 224, "a sound car tyre loses, 7 kPa a month", true)]
+    [InlineData(350, 340, "a sound car tyre loses about 7 kPa", false)]
+    [InlineData(800, 750, "find out where the air went.", false)]
+    [InlineData(800, 785, "than a gauge may err, 16 kPa", true)]
+    [InlineData(1100, 1080, "than a gauge may err, 25 kPa", true)]
+    public void A_car_tyres_monthly_loss_is_no_measure_at_a_trucks_pressure(double cold, double found, string words, bool within)
+    {
+        var judged = Judge(found, false, cold: cold);
+        judged.Advice.ShouldContain(words);
+        judged.WithinMonthsLoss.ShouldBe(within);
+        judged.Advice.Contains("a month", StringComparison.Ordinal).ShouldBe(cold <= 350);
+    }
+
     [Fact]
     public void A_hot_tyre_is_never_bled()
     {
