@@ -19,7 +19,7 @@ public sealed class SensorTests : BayContext
     {
         BeforeTheWork(Role.Technician, Sensors);
         Page(Leg.Plan, "rotation").FindAll("input[name=rotation]").ShouldNotBeEmpty();
-        var names = RotationPlan.For(Visit.State.Arrived).Value.Verdicts.Where(v => v.Allowed).Select(v => v.Pattern.Name).ToList();
+        var names = RotationPlan.For(LeavingVehicle.WithRenewals(Visit.State.Arrived, Visit.State.Work)).Value.Verdicts.Where(v => v.Allowed).Select(v => v.Pattern.Name).ToList();
         names.Count.ShouldBeGreaterThan(1);
         foreach (var name in names)
         {
