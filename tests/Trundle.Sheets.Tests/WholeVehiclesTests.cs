@@ -35,7 +35,7 @@ public sealed class WholeVehiclesTests
         ["copper-coupe"] = new(Category.None,
             ["tread.depth@2L", "direction.rotation@1R", "wear.one-shoulder@2L"],
             [], true, true,
-            ["mounted for the left (should be mounted for the right)", "Put right on this visit", "255/35 ZR18 94Y XL", "tread inner 1.4, centre 3.0, outer 3.2 mm", "One shoulder wears faster"],
+            ["mounted for the left (should be mounted for the right)", "Put right on this visit", "255/35 ZR18 94Y XL", "tread inner 1.4, centre 3.0, outer 3.2 mm", "not certain: one shoulder wears faster", "Somebody should look at the tyre"],
             ["Refused: rearward cross", "Refused: X", "1L 1, 50 % 60 60 60 60 61 wrench 1 T1", "2R 2, 100 % 120 120 120 121 120 wrench 1 T1", "The complaint may come of, by what was said alone: uneven wear"], ["New tyre on the wheel that came from the front right"]),
         ["slate-all-wheel-drive"] = new(Category.Major,
             ["damage.bulge@2R", "pressure.warning@2R", "wheel.bent.small@2R"],
@@ -46,7 +46,7 @@ public sealed class WholeVehiclesTests
             ["tread.depth@2Ri", "pressure.run-low@2Ri", "damage.cut.shallow@2Ri", "pressure.low@S"],
             ["dual.diameter@2Ro", "dual.larger-outside@2Ro", "instrument.pressure-gauge@vehicle"], true, true,
             ["Rear left inner", "Rear right inner", "the pair's diameters differ by 8.5 mm", "12 of 12 fixings", "2Li 2Lo 2Ri 2Ro 320 kPa (46 psi)"],
-            ["The rules for low-pressure warnings leave dual wheels out", "6.4 mm, 0.25 in", "dual rear", "Wear: heel and toe 98 %", "an axle that only rolls"], ["why the driver was not warned"]),
+            ["The rules for low-pressure warnings leave dual wheels out", "6.4 mm, 0.25 in", "dual rear", "Wear: likeliest by the program's model: heel and toe 98 %", "an axle that only rolls"], ["why the driver was not warned"]),
         ["olive-pickup"] = new(Category.Refer,
             ["size.placard@1L", "pressure.sidewall@2R", "wear.centre@2L", "damage.crack@S", "age.ten@S", "sensor.not-working@2R"],
             ["size.placard@1L", "damage.crack@S"], true, true,
@@ -75,7 +75,7 @@ public sealed class WholeVehiclesTests
         ["red-motorcycle"] = new(Category.None,
             ["tread.depth@2L", "wear.centre.motorcycle@2L", "pressure.low@1L"],
             [], true, true,
-            ["Rear: tread 1.2 mm at the centre", "The middle wears faster", "1 of 1 fixing finally tightened", "Look over: at 28 730 km"],
+            ["Rear: tread 1.2 mm at the centre", "not certain: the middle wears faster", "1 of 1 fixing finally tightened", "Look over: at 28 730 km"],
             ["A motorcycle has one wheel on each axle", "180/55 ZR17 M/C (73W)"], ["Front left", "Rear right", "toe on driven wheels", "the spare too", "Look over and rotation"]),
     };
 

@@ -92,7 +92,7 @@ public static class FixingPlanner
         else if (clamp.High > limit)
         {
             yield return new Finding("fixings.clamp", Category.Refer, null, Amount.Of(clamp.High, "kN", 1), proof, proof.Source,
-                (clamp.Assumed.Count > 0 ? $"Do not tighten yet: give the {string.Join(" and the ", clamp.Assumed)} of the fixing, which are left open here, and ask again. " : "Do not tighten yet. ")
+                (clamp.Assumed.Count > 0 ? $"Do not tighten yet: give the {string.Join(" and the ", clamp.Assumed)} of the fixing, left open here, and ask again. " : "Do not tighten yet. ")
                 + "The high end of the clamp passes the proof load, and a fixing there is stretched for good. Hold the torque against the vehicle maker's for this thread and class; threads and seats dry or oiled as the maker says; a calibrated wrench. Whoever answers for the work then decides.");
         }
     }

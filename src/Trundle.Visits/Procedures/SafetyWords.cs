@@ -16,6 +16,15 @@ public static class SafetyWords
 
     private const int FewestInCommon = 3;
 
+    /// <summary>The same share where the caution stands at another step: two cautions of different steps may be near each other, and a step's own words are more often like another's.</summary>
+    private const double SameElsewhereFrom = 0.75;
+
+    private const int FewestInCommonElsewhere = 6;
+
+    private static readonly List<string> Carried = [.. Procedure.BuiltIn.Steps.SelectMany(s => s.Cautions.Concat(s.Also).Select(c => c.Text).Append(s.Text).Concat(s.Stop is { } stop ? [stop] : [])).Distinct(StringComparer.Ordinal)];
+
+    private static readonly List<string> CarriedCautions = [.. Procedure.BuiltIn.Steps.SelectMany(s => s.Cautions).Select(c => c.Text).Distinct(StringComparer.Ordinal)];
+
     /// <summary>Gathers what a file's step rewords of the safety words of a carried one.</summary>
     /// <param name="there">The carried step.</param>
     /// <param name="part">What the file says of it.</param>
@@ -50,8 +59,26 @@ public static class SafetyWords
             {
                 if (there.Cautions.Select(c => c.Text).FirstOrDefault(c => IsReworded(c, sentence)) is { } carried)
                 {
-                    problems.Add(new Problem(string.Create(CultureInfo.InvariantCulture, $"{part.Path}.{key}[{index}]"), "caution-reworded", $"This is a caution of the carried procedure in other words: “{NumberText.Shown(sentence)}”. It stays word for word: “{carried}” Leave yours out, or write only what you add."));
+                    problems.Add(SafetyWords.Reworded(string.Create(CultureInfo.InvariantCulture, $"{part.Path}.{key}[{index}]"), sentence, carried));
                 }
+            }
+        }
+    }
+
+    /// <summary>Gathers what a file says at any step, its own too, that is a caution of another carried step reworded.</summary>
+    /// <param name="part">What the file says of a step.</param>
+    /// <param name="problems">Gathers each, with its place.</param>
+    public static void NotElsewhere(PartStep part, List<Problem> problems)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        ArgumentNullException.ThrowIfNull(problems);
+        var own = part.Cautions.Select((c, i) => (c.Text, Key: string.Create(CultureInfo.InvariantCulture, $"cautions[{i}]")))
+            .Concat(part.Also.Select((c, i) => (c.Text, Key: string.Create(CultureInfo.InvariantCulture, $"also[{i}]")))).ToList();
+        foreach (var (sentence, key) in own.Where(o => !Carried.Contains(o.Text) && !problems.Exists(p => p.Where == $"{part.Path}.{o.Key}")))
+        {
+            if (CarriedCautions.Find(c => Common(c, sentence) is var (common, fewest) && common >= FewestInCommonElsewhere && common >= SameElsewhereFrom * fewest) is { } carried)
+            {
+                problems.Add(Reworded($"{part.Path}.{key}", sentence, carried));
             }
         }
     }
@@ -77,10 +104,19 @@ public static class SafetyWords
     {
         ArgumentNullException.ThrowIfNull(carried);
         ArgumentNullException.ThrowIfNull(own);
-        var (a, b) = (Words(carried), Words(own));
-        var common = a.GroupBy(w => w, StringComparer.Ordinal).Sum(g => Math.Min(g.Count(), b.Count(w => w == g.Key)));
-        return common >= SameFrom * Math.Min(a.Count, b.Count) && common >= FewestInCommon;
+        var (common, fewest) = Common(carried, own);
+        return common >= SameFrom * fewest && common >= FewestInCommon;
     }
+
+    /// <summary>How many telling words two sentences have in common, and how many the shorter has.</summary>
+    private static (int Common, int Fewest) Common(string carried, string own)
+    {
+        var (a, b) = (Words(carried), Words(own));
+        return (a.GroupBy(w => w, StringComparer.Ordinal).Sum(g => Math.Min(g.Count(), b.Count(w => w == g.Key))), Math.Min(a.Count, b.Count));
+    }
+
+    private static Problem Reworded(string where, string sentence, string carried) =>
+        new(where, "caution-reworded", $"This is a caution of the carried procedure in other words: “{NumberText.Shown(sentence)}”. It stays word for word: “{carried}” Leave yours out, or write only what you add.");
 
     /// <summary>The words that tell one sentence from another: those of four letters and more, since the short ones stand in all.</summary>
     private static List<string> Words(string sentence) =>

@@ -123,6 +123,7 @@ public static class WorkshopProcedure
         }
 
         SafetyWords.Held(there, part, problems);
+        SafetyWords.NotElsewhere(part, problems);
         if (part.SaysCautions)
         {
             kept.AddRange(there.Cautions.Where(c => !part.Cautions.Any(p => p.Text == c.Text)).Select(c => $"{there.Title}: the file leaves out a caution of the carried procedure; it stays: “{c.Text}”"));
@@ -187,6 +188,7 @@ public static class WorkshopProcedure
             return null;
         }
 
+        SafetyWords.NotElsewhere(part, problems);
         Required("title", part.Title, "say the step in a few words");
         Required("text", part.Text, "say what to do");
         if (part.Leg is { } leg && leg != before.Leg)

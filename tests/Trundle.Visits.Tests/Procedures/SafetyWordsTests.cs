@@ -76,6 +76,18 @@ public sealed class SafetyWordsTests
     }
 
     [Fact]
+    public void A_caution_reworded_at_another_step_or_at_a_new_one_is_refused_too()
+    {
+        const string turned = "Not all air need be out before a bead is broken. The core leaves like a feather: face, hands and other people in its line.";
+        var problem = Step("cap-kept", ("cautions", new JsonArray(turned))).Problems.ShouldHaveSingleItem();
+        (problem.Where, problem.Code).ShouldBe(("steps[0].cautions[0]", "caution-reworded"));
+        Step("own", ("after", "core-out"), ("title", "Once more"), ("text", "Look again."), ("also", new JsonArray("Slowly.", turned))).Problems.ShouldHaveSingleItem().Where.ShouldBe("steps[0].also[1]");
+
+        // A carried caution repeated word for word elsewhere is no rewording.
+        Step("cap-kept", ("cautions", new JsonArray(Procedure.BuiltIn.Step("core-out").Cautions[0].Text))).Problems.ShouldBeEmpty();
+    }
+
+    [Fact]
     public void No_carried_sentence_is_taken_for_another_of_its_step_reworded()
     {
         foreach (var step in Procedure.BuiltIn.Steps)
