@@ -86,6 +86,7 @@ public static class BalanceCalibrateOperation
             ["speedRevolutionsPerMinute"] = f.Coefficients.Speed.RevolutionsPerMinute,
             ["conditionNumber"] = double.IsFinite(f.ConditionNumber) ? f.ConditionNumber : null,
             ["spareSpins"] = f.Spare,
+            ["planesUnchecked"] = AnswerJson.List(Unchecked(f)),
             ["misfit"] = f.Misfit is { } m ? new JsonObject { ["chiSquared"] = m.ChiSquared, ["limit"] = m.Limit, ["degreesOfFreedom"] = m.DegreesOfFreedom } : null,
             ["residuals"] = AnswerJson.List(f.Residuals.OrderBy(r => r.Spin).Select(r => (JsonNode?)new JsonObject
             {
@@ -111,10 +112,17 @@ public static class BalanceCalibrateOperation
             ["conditionNumber"] = double.IsFinite(f.ConditionNumber) ? f.ConditionNumber : null,
             ["speedRevolutionsPerMinute"] = f.Coefficients.Speed.RevolutionsPerMinute,
         })]),
-        ["cautions"] = AnswerJson.List(SpinJson.Cautions),
+        ["cautions"] = AnswerJson.List([.. SpinJson.Cautions, .. done.Fits.Select(MassUnchecked).OfType<string>()]),
         ["source"] = "T. P. Goodman, A Least-Squares Method for Computing Balance Corrections, 1964",
         ["status"] = "read",
     };
+
+    private static List<string> Unchecked(SpeedFit fit) => [.. new[] { ("inner", fit.InnerUnchecked), ("outer", fit.OuterUnchecked) }.Where(p => p.Item2).Select(p => p.Item1)];
+
+    /// <summary>What a person must know who trusts a calibration in which a mass entered wrongly cannot show.</summary>
+    private static string? MassUnchecked(SpeedFit fit) => Unchecked(fit) is { Count: > 0 } planes
+        ? $"At {fit.Coefficients.Speed.Text("r/min", 1)} no second spin checks the known mass in the {string.Join(" and the ", planes)} plane: were its size, its angle or its plane entered wrongly, nothing would show it, and every wheel would be told wrong by as much. Weigh it, look at its place, and add one more spin with another mass or another angle in {(planes.Count == 1 ? "that plane" : "each of them")}."
+        : null;
 
     private static SpinWarning DoNotFit(CalibrationMisfit misfit) => new(
         "spins-do-not-fit",
@@ -140,9 +148,9 @@ public static class BalanceCalibrateOperation
                     $"    spin {residual.Spin + 1} is off by what {residual.AsUnbalance.Inner.MassAt(file.Planes.Inner.Radius).Grams:0.00} g inner and {residual.AsUnbalance.Outer.MassAt(file.Planes.Outer.Radius).Grams:0.00} g outer would do");
             }
 
-            if (fit.Spare == 0)
+            if (MassUnchecked(fit) is { } caution)
             {
-                yield return "    Three spins are met exactly whatever they were like: a fourth, with other masses, would show how good they are.";
+                yield return $"Caution: {caution}";
             }
 
             if (fit.Misfit is { IsBeyondErrors: true } misfit)
@@ -152,7 +160,7 @@ public static class BalanceCalibrateOperation
 
             if (fit.IsNearlyDependent)
             {
-                yield return $"Warning: the transducers hardly tell the two planes apart (limit {Quantity.Number(Figures.Of("balance.mostConditionNumber").Value, 0)}).";
+                yield return $"Warning: the transducers hardly tell the two planes apart (limit {Quantity.Number(Figures.Of("spin.mostConditionNumber").Value, 0)}).";
             }
         }
 

@@ -78,17 +78,22 @@ public static class BalanceCaptureOperation
             warnings.Add(new SpinWarning("planes-nearly-dependent", null, Amount.Number(found.ConditionNumber, "", 1), limit.Limit(0), "The transducers hardly tell the two planes apart: large masses may fight each other. Calibrate anew, with transducers or planes further apart."));
         }
 
-        if (found is not null && file.PerPlane is { } tolerance)
+        if (found is not null)
         {
-            warnings.AddRange(NotSmall(found, tolerance));
+            warnings.AddRange(NotSmall(found, file.PerPlane));
         }
 
         return found;
     }
 
-    /// <summary>A reading says whether a plane is within its tolerance only where its error is small beside that.</summary>
-    private static IEnumerable<SpinWarning> NotSmall(FoundUnbalance found, Mass tolerance)
+    /// <summary>What may be left in each plane where nobody says it.</summary>
+    private static Figure Customary => Figures.Of("balance.perPlane");
+
+    /// <summary>A reading says whether a plane is within its tolerance only where its error is small beside that, or beside the customary one where none is given.</summary>
+    private static IEnumerable<SpinWarning> NotSmall(FoundUnbalance found, Mass? given)
     {
+        var tolerance = given ?? Customary.As<Mass>();
+        var whose = given is null ? $"the customary {Quantity.Number(tolerance.Grams, 0)} g a plane ({Customary.Source.Text})" : "the tolerance";
         var share = Figures.Of("spin.mostErrorOfTolerancePercent");
         foreach (var (name, place, error) in new[]
         {
@@ -101,8 +106,8 @@ public static class BalanceCaptureOperation
             {
                 yield return new SpinWarning("errors-not-small", null,
                     new Amount(grams, "g", $"{name} plane ± {Quantity.Number(grams, 2)} g"),
-                    new Limit(new Amount(most, "g", $"{Quantity.Number(most, 2)} g, {Quantity.Number(share.Value, 0)} % of the tolerance"), share.Source),
-                    "The standard error is not small beside the tolerance, so this spin does not show whether the plane is within it: record for longer or at a higher calibrated speed, and calibrate anew with greater masses and more spins.");
+                    new Limit(new Amount(most, "g", $"{Quantity.Number(most, 2)} g, {Quantity.Number(share.Value, 0)} % of {whose}"), share.Source),
+                    $"The standard error is not small beside {whose}, so this spin does not show whether the plane is within it: record for longer or at a higher calibrated speed, and calibrate anew with greater masses and more spins.");
             }
         }
     }
@@ -133,6 +138,11 @@ public static class BalanceCaptureOperation
             ["wanderRatio"] = p.WanderRatio is { } ratio && double.IsFinite(ratio) ? ratio : null,
         })),
         ["planes"] = found is null ? null : PlanesJson(file, found),
+        ["tolerance"] = new JsonObject
+        {
+            ["perPlaneGrams"] = (file.PerPlane ?? Customary.As<Mass>()).Grams,
+            ["source"] = file.PerPlane is null ? Customary.Source.Text : "as given",
+        },
         ["warnings"] = AnswerJson.List(warnings.Select(w => (JsonNode?)SpinJson.Warning(w))),
         ["cautions"] = AnswerJson.List(SpinJson.Cautions),
     };

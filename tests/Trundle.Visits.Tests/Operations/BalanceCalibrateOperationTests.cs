@@ -126,6 +126,19 @@ public class BalanceCalibrateOperationTests
     }
 
     [Fact]
+    public void Three_spins_check_no_mass_and_a_caution_says_so()
+    {
+        var sample = JsonNode.Parse(File.ReadAllText("balance-calibrate-worked.json"))!;
+        Run(sample.ToJsonString()).Value.Body["speeds"]!.AsArray().ShouldAllBe(s => s!["planesUnchecked"]!.AsArray().Count == 0);
+        sample["spins"] = new JsonArray([.. sample["spins"]!.AsArray().Take(3).Select(s => s!.DeepClone())]);
+        var answer = Run(sample.ToJsonString()).Value;
+        answer.No.ShouldBeFalse();
+        answer.Body["speeds"]![0]!["planesUnchecked"]!.AsArray().Select(p => p!.GetValue<string>()).ShouldBe(["inner", "outer"]);
+        answer.Body["cautions"]!.AsArray().ShouldContain(c => c!.GetValue<string>().Contains("no second spin checks the known mass in the inner and the outer plane"));
+        answer.ForPeople.ShouldContain(l => l.StartsWith("Caution: At 120", StringComparison.Ordinal) && l.Contains("one more spin with another mass or another angle"));
+    }
+
+    [Fact]
     public void Recordings_calibrate_as_readings_do()
     {
         var sample = JsonNode.Parse(File.ReadAllText("balance-calibrate-worked.json"))!;

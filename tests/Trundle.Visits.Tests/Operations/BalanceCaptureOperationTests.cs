@@ -371,6 +371,27 @@ public class BalanceCaptureOperationTests
     }
 
     [Fact]
+    public void Without_a_tolerance_the_errors_are_held_against_the_customary_one()
+    {
+        var body = OfCsv(Csv);
+        body["calibration"] = Calibration();
+        var sound = Run(body).Value;
+        sound.No.ShouldBeFalse();
+        Number(sound.Body["tolerance"]!["perPlaneGrams"]).ShouldBe(5);
+        sound.Body["tolerance"]!["source"]!.GetValue<string>().ShouldContain("common practice");
+        foreach (var speed in body["calibration"]!["calibration"]!["speeds"]!.AsArray())
+        {
+            speed!["misfit"] = JsonNode.Parse("""{"first": 0.02, "second": 0.02}""");
+            speed.AsObject().Remove("together");
+        }
+
+        var wide = Run(body).Value;
+        wide.No.ShouldBeTrue();
+        wide.Body["warnings"]![0]!["code"]!.GetValue<string>().ShouldBe("errors-not-small");
+        wide.Body["warnings"]![0]!["action"]!.GetValue<string>().ShouldContain("customary 5 g a plane");
+    }
+
+    [Fact]
     public void A_tolerance_of_a_spin_is_a_mass_in_each_plane()
     {
         var body = OfCsv(Csv);

@@ -45,7 +45,13 @@ public sealed record SpeedFit(CalibratedSpeed Coefficients, IReadOnlyList<Calibr
     public CalibrationMisfit? Misfit { get; init; }
 
     /// <summary>True where the planes are so nearly dependent that the masses found may fight each other.</summary>
-    public bool IsNearlyDependent => ConditionNumber > Figures.Of("balance.mostConditionNumber").Value;
+    public bool IsNearlyDependent => ConditionNumber > Figures.Of("spin.mostConditionNumber").Value;
+
+    /// <summary>True where no second spin checks a known mass of the inner plane: entered wrongly, it is met all the same.</summary>
+    public bool InnerUnchecked { get; init; }
+
+    /// <summary>The same of the outer plane.</summary>
+    public bool OuterUnchecked { get; init; }
 }
 
 /// <summary>Calibrating a machine by spins with known masses.</summary>
@@ -90,9 +96,8 @@ public static class CalibrationFit
 
         // In units of the greatest mass the three columns are of one size, so that their dependence is told by the condition number alone.
         var unit = spins.Max(s => Math.Max(s.Added.Inner.Amount.GramMillimetres, s.Added.Outer.Amount.GramMillimetres));
-        var states = unit > 0
-            ? SingularValues.Of([[.. spins.Select(_ => Complex.One)], [.. spins.Select(s => s.Added.Inner.GramMillimetres / unit)], [.. spins.Select(s => s.Added.Outer.GramMillimetres / unit)]])
-            : null;
+        Complex[][] design = [[.. spins.Select(_ => Complex.One)], [.. spins.Select(s => s.Added.Inner.GramMillimetres / unit)], [.. spins.Select(s => s.Added.Outer.GramMillimetres / unit)]];
+        var states = unit > 0 ? SingularValues.Of(design) : null;
         if (states is null || states.ConditionNumber > 1e6)
         {
             return null;
@@ -119,7 +124,6 @@ public static class CalibrationFit
 
         // What each plane's coefficient takes of an error in each spin: a row of the pseudo-inverse.
         double[][] taken = [.. new[] { 1, 2 }.Select(k => spins.Select((_, s) => Math.Pow(states.LeastSquares([.. spins.Select((_, i) => i == s ? Complex.One : Complex.Zero)])[k].Magnitude / unit, 2)).ToArray())];
-        double[] squares = [.. Enumerable.Range(0, points).Select(p => left.Sum(l => Math.Pow(l[p].Magnitude, 2)))];
         var misfit = spare > 0 ? 1.0 / (2 * spare) * left.Aggregate(default(PairErrors), (sum, l) => sum + PairErrors.Common(l[0], l[1])) : (PairErrors?)null;
         var (inner, outer) = (ErrorsOf(0), ErrorsOf(1));
         return new SpeedFit(
@@ -134,7 +138,9 @@ public static class CalibrationFit
             spare,
             influence.ConditionNumber)
         {
-            Misfit = spare > 0 ? Misfit(spins, squares, spare) : null,
+            Misfit = spare > 0 ? Misfit(spins, left, columns, spare, sense) : null,
+            InnerUnchecked = Unchecked(spins, states, design, u => u.Inner),
+            OuterUnchecked = Unchecked(spins, states, design, u => u.Outer),
         };
 
         List<UnbalanceInfluence> Told(int plane, PairErrors? errors) => [.. columns[plane].Select((c, p) =>
@@ -147,17 +153,10 @@ public static class CalibrationFit
         PairErrors? ErrorsOf(int plane)
         {
             var own = spins.All(s => s.StandardErrors.Count == points)
-                ? spins.Select((s, i) => taken[plane][i] * OfReadings(s)).Aggregate(default(PairErrors), (a, b) => a + b)
+                ? spins.Select((s, i) => taken[plane][i] * OfReadings(s, Math.Pow(mean / s.Speed, 2), sense)).Aggregate(default(PairErrors), (a, b) => a + b)
                 : (PairErrors?)null;
             var shown = misfit is { } m ? taken[plane].Sum() * m : (PairErrors?)null;
             return own is { } o && shown is { } s ? InPlanes(o) >= InPlanes(s) ? o : s : own ?? shown;
-        }
-
-        PairErrors OfReadings(CalibrationSpin spin)
-        {
-            var (turn, scale) = (spin.MarkStandardError.Radians, Math.Pow(mean / spin.Speed, 2));
-            return PairErrors.Independent(scale * spin.StandardErrors[0], scale * spin.StandardErrors[1])
-                + PairErrors.Common(turn * scale * InWheelSense(spin.Points[0], sense), turn * scale * InWheelSense(spin.Points[1], sense));
         }
 
         double InPlanes(PairErrors errors)
@@ -182,20 +181,50 @@ public static class CalibrationFit
     }
 
     /// <summary>
-    /// The squares left at each transducer are chi-squared over the square of its readings' error, with two degrees of freedom a spare spin, where that error is one
-    /// for all spins: the root mean square of theirs, and beside it what placing a mass and seating the wheel is granted.
+    /// What is left of each spin is chi-squared over the covariance of its readings, with two degrees of freedom for each transducer of a spare spin: the mean of their own
+    /// errors and of their marks', and what placing a mass is granted. That moves both transducers as unbalance does, so that it hides nothing that does not.
     /// </summary>
-    private static CalibrationMisfit Misfit(IReadOnlyList<CalibrationSpin> spins, double[] squares, int spare)
+    private static CalibrationMisfit Misfit(IReadOnlyList<CalibrationSpin> spins, Complex[][] left, Complex[][] columns, int spare, SpinSense sense)
     {
         var granted = Figures.Of("spin.placingErrorPercent").Value / 100;
-        var chi = squares.Select((left, p) =>
-        {
-            var own = spins.Average(s => p < s.StandardErrors.Count ? Math.Pow(s.StandardErrors[p], 2) + Math.Pow(s.MarkStandardError.Radians * s.Points[p].Amplitude, 2) : 0);
-            var error = own + Math.Pow(granted * spins.Max(s => s.Points[p].Amplitude), 2);
-            return left > 0 ? left / error : 0;
-        }).Sum();
-        var pairs = spare * squares.Length;
+        double Greatest(int p) => spins.Max(s => s.Points[p].Amplitude);
+        double Mass(Func<UnbalancePair, UnbalanceVector> of) => spins.Max(s => of(s.Added).Amount.GramMillimetres);
+
+        // A typed reading tells no error of its own: it is granted at each transducer alone what else is granted a mass.
+        var typed = PairErrors.Independent(granted * Greatest(0), granted * Greatest(1));
+        var told = spins.All(s => s.StandardErrors.Count == 2);
+        var own = 1.0 / spins.Count * spins.Select(s => OfReadings(s, 1, sense)).Aggregate(default(PairErrors), (a, b) => a + b);
+        var (inner, outer) = (granted * Mass(u => u.Inner), granted * Mass(u => u.Outer));
+        var errors = told
+            ? own + PairErrors.Common(inner * columns[0][0], inner * columns[0][1]) + PairErrors.Common(outer * columns[1][0], outer * columns[1][1])
+            : own + typed;
+        var chi = left.Sum(l => errors.ChiSquared(l[0], l[1]) ?? (own + typed).ChiSquared(l[0], l[1]) ?? 0);
+        var pairs = spare * 2;
         return new CalibrationMisfit(chi, RepeatStudy.ChiSquared(Figures.Of("spin.misfitConfidencePercent").Value / 100, pairs), 2 * pairs);
+    }
+
+    /// <summary>The covariance of a spin's readings: their own errors, none where they were typed, and the mark's, which turns both alike.</summary>
+    private static PairErrors OfReadings(CalibrationSpin spin, double scale, SpinSense sense)
+    {
+        var turn = spin.MarkStandardError.Radians * scale;
+        return PairErrors.Independent(scale * spin.StandardErrors.ElementAtOrDefault(0), scale * spin.StandardErrors.ElementAtOrDefault(1))
+            + PairErrors.Common(turn * InWheelSense(spin.Points[0], sense), turn * InWheelSense(spin.Points[1], sense));
+    }
+
+    /// <summary>
+    /// True where some known mass of a plane stands in all the spins that tell of it, so that whatever was entered for it is met: taking a column of ones over the spins that
+    /// carry that mass, hardly any of it is left by the fit.
+    /// </summary>
+    private static bool Unchecked(IReadOnlyList<CalibrationSpin> spins, SingularValues states, Complex[][] columns, Func<UnbalancePair, UnbalanceVector> plane)
+    {
+        var least = Figures.Of("spin.leastCheckedPercent").Value / 100;
+        return spins.GroupBy(s => plane(s.Added).GramMillimetres).Where(mass => mass.Key != Complex.Zero).Any(mass =>
+        {
+            Complex[] carries = [.. spins.Select(s => plane(s.Added).GramMillimetres == mass.Key ? Complex.One : Complex.Zero)];
+            var x = states.LeastSquares(carries);
+            var left = carries.Select((c, s) => c - (x[0] * columns[0][s]) - (x[1] * columns[1][s]) - (x[2] * columns[2][s])).Sum(c => c.Magnitude * c.Magnitude);
+            return left < least * mass.Count();
+        });
     }
 
     private static Complex InWheelSense(VibrationReading reading, SpinSense sense) =>

@@ -30,5 +30,14 @@ internal readonly record struct PairErrors(double First, double Second, Complex 
     public double Through(Complex a, Complex b) =>
         Math.Max(0, (Square(a) * First) + (Square(b) * Second) + (2 * (a * Complex.Conjugate(b) * Together).Real));
 
+    /// <summary>What a pair of errors is in squares of these, |first|² and |second|² with what goes together taken off; null where the one tells the other wholly.</summary>
+    public double? ChiSquared(Complex first, Complex second)
+    {
+        var determinant = (First * Second) - Square(Together);
+        return determinant > 1e-9 * First * Second
+            ? ((Square(first) * Second) + (Square(second) * First) - (2 * (first * Complex.Conjugate(second) * Complex.Conjugate(Together)).Real)) / determinant
+            : null;
+    }
+
     private static double Square(Complex z) => (z.Real * z.Real) + (z.Imaginary * z.Imaginary);
 }
