@@ -59,7 +59,7 @@ public sealed class ProcedureTests : IDisposable
     [Fact]
     public void A_sentence_longer_than_a_visit_can_keep_is_said_and_not_kept()
     {
-        Store.Add(Guid.NewGuid(), $$"""{"steps":[{"id":"core-out","text":"{{new string('a', Entry.MostCharacters + 1)}}"}]}""", 0, Instructor).Problem!.Code.ShouldBe("too-long");
+        Store.Add(Guid.NewGuid(), $$"""{"steps":[{"id":"core-out","why":"{{new string('a', Entry.MostCharacters + 1)}}"}]}""", 0, Instructor).Problem!.Code.ShouldBe("too-long");
         Store.All().ShouldBeEmpty();
     }
 
