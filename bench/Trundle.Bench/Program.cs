@@ -4,6 +4,7 @@ using Trundle.Bench;
 if (args is ["spin"])
 {
     SpinBench.Run(new Report());
+    BoundBench.Run(new Report());
     return;
 }
 
@@ -29,6 +30,7 @@ PageBench.Run(published, report);
 CheckBench.Run(report);
 MatchBench.Run(report);
 SpinBench.Run(report);
+BoundBench.Run(report);
 ChoiceBench.Run(report);
 BrowserBench.Run(published, report);
 report.Write(args.Length > 1 ? args[1] : "bench/results");

@@ -29,7 +29,7 @@ internal sealed class Report
         var head = string.Create(CultureInfo.InvariantCulture, $"""
             # Speed, side by side, in one run
 
-            {processor}, {Environment.ProcessorCount} logical processors · {RuntimeInformation.OSDescription} · {RuntimeInformation.FrameworkDescription} · Trundle {Engine.EngineVersion.Engine}, tables {Engine.EngineVersion.Tables}
+            {processor}, {Environment.ProcessorCount} logical processors · {RuntimeInformation.OSDescription} · {RuntimeInformation.FrameworkDescription} · Trundle {Engine.EngineVersion.Engine}, tables {Engine.EngineVersion.Tables} · OR-Tools {Version(typeof(Google.OrTools.Sat.CpModel))} · MathNet.Numerics {Version(typeof(MathNet.Numerics.Combinatorics))}
 
             Ratios are what counts: both sides ran in turn in the same minutes. Made by `bench/run`.
 
@@ -37,6 +37,8 @@ internal sealed class Report
         File.WriteAllText(Path.Combine(into, "results.md"), head + _text);
         Console.WriteLine($"Kept in {into}.");
     }
+
+    private static string Version(Type type) => type.Assembly.GetName().Version!.ToString();
 
     private static string Processor() => File.Exists("/proc/cpuinfo")
         ? File.ReadLines("/proc/cpuinfo").Where(l => l.StartsWith("model name", StringComparison.Ordinal)).Select(l => l[(l.IndexOf(':', StringComparison.Ordinal) + 1)..].Trim()).FirstOrDefault() ?? "unknown processor"
