@@ -21,12 +21,21 @@ public enum WeightKind
 /// <param name="BehindSpokes">Weights go only behind the spokes.</param>
 public sealed record WeightPlane(WeightKind Kind, PlanePlace Place, bool BehindSpokes);
 
-/// <summary>Where the spokes stand: so many, evenly, the first at an angle from the valve.</summary>
+/// <summary>Where the spokes stand: so many, evenly, the first at an angle from the valve; or each at its own place (<see cref="At"/>).</summary>
 public sealed record SpokePlaces(int Count, WheelAngle First)
 {
+    /// <summary>Spokes that are not even, as twin and Y spokes are: the place of each, growing from the valve.</summary>
+    public static SpokePlaces At(IEnumerable<WheelAngle> places)
+    {
+        WheelAngle[] inOrder = [.. places.OrderBy(a => a.Degrees)];
+        return new SpokePlaces(inOrder.Length, inOrder[0]) { Numbered = inOrder };
+    }
+
+    /// <summary>The place of each spoke by its number: clockwise from the first.</summary>
+    public IReadOnlyList<WheelAngle> Numbered { get; private init; } = [.. Enumerable.Range(0, Count).Select(i => WheelAngle.FromDegrees(First.Degrees + (360.0 * i / Count)))];
+
     /// <summary>The place of each spoke, growing from the valve.</summary>
-    public IReadOnlyList<WheelAngle> Places =>
-        [.. Enumerable.Range(0, Count).Select(i => WheelAngle.FromDegrees(First.Degrees + (360.0 * i / Count))).OrderBy(a => a.Degrees)];
+    public IReadOnlyList<WheelAngle> Places => [.. Numbered.OrderBy(a => a.Degrees)];
 }
 
 /// <summary>One kind of clip or one segment of a strip in the drawer.</summary>

@@ -114,9 +114,38 @@ public static class BalanceFileReader
 
     internal static Length? Width(FileObject o) => o.Quantity<Length>("rimWidth", "in", Length.FromMillimetres(25), Length.FromMillimetres(800));
 
-    private static SpokePlaces? ReadSpokes(FileObject o)
+    private const int MostSpokes = 60;
+
+    private static SpokePlaces? ReadSpokes(FileObject o) => o.Has("angles") ? ReadUnevenSpokes(o) : ReadEvenSpokes(o);
+
+    /// <summary>Each spoke by its own angle: twin and Y spokes stand in groups.</summary>
+    private static SpokePlaces? ReadUnevenSpokes(FileObject o)
     {
-        var count = o.Require("count", "say how many spokes there are") ? o.Whole("count", 1, 60) : null;
+        var before = o.Problems.Count;
+        WheelAngle[] places = [.. o.Quantities<Angle>("angles", "°", Angle.FromDegrees(-360), Angle.FromDegrees(360)).Select(a => WheelAngle.FromDegrees(a.Degrees)).OrderBy(a => a.Degrees)];
+        foreach (var key in new[] { "count", "first" }.Where(o.Has))
+        {
+            o.Wrong(key, "one-of-two", "Give every spoke's angle in 'angles', or 'count' and 'first' where they are even, one of the two.");
+        }
+
+        o.Knows("count", "first");
+        o.Done();
+        if (o.Problems.Count == before && places.Length is 0 or > MostSpokes)
+        {
+            o.Wrong("angles", "out-of-range", string.Create(CultureInfo.InvariantCulture, $"There should be 1 to {MostSpokes} angles; there are {places.Length}."));
+        }
+
+        if (places.Where((a, i) => places.Length > 1 && Math.Abs((a - places[(i + 1) % places.Length]).Degrees) < 1).Any())
+        {
+            o.Wrong("angles", "spokes-at-one-place", "Two spokes stand at one place, less than a degree apart: give each spoke once.");
+        }
+
+        return o.Problems.Count == before ? SpokePlaces.At(places) : null;
+    }
+
+    private static SpokePlaces? ReadEvenSpokes(FileObject o)
+    {
+        var count = o.Require("count", "say how many spokes there are") ? o.Whole("count", 1, MostSpokes) : null;
         var first = o.Require("first", "give the first spoke's angle from the valve, clockwise seen from outside") ? Place(o, "first") : null;
         o.Done();
         return count is { } c && first is { } f ? new SpokePlaces(c, f) : null;

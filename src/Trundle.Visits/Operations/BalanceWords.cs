@@ -129,7 +129,21 @@ public static class BalanceWords
         }
 
         cautions.AddRange(BalanceDisplayWords.Cautions(file, outcome));
+        cautions.AddRange(Absurd(outcome, much.Value));
         return cautions;
+    }
+
+    /// <summary>Where nothing meets the tolerance, the set that leaves the least may be one that nobody should fit.</summary>
+    private static IEnumerable<string> Absurd(BalanceOutcome outcome, double much)
+    {
+        foreach (var plane in outcome.Weights.GroupBy(w => w.Plane))
+        {
+            var (mass, needed) = (plane.Sum(w => w.Mass.Grams), outcome.Needed.At(plane.Key).MassAt(outcome.Problem.Planes.At(plane.Key).Radius));
+            if (!outcome.WithinTolerance && mass > much && mass > 2 * needed.Grams)
+            {
+                yield return $"Do not fit these weights: {Quantity.Number(mass, 1)} g on the {Word(plane.Key)} plane, where {needed.Text("g", 1)} is needed, and the tolerance is still not met. Get the weights or the places that are lacking, or turn the tyre on the rim, and ask again.";
+            }
+        }
     }
 
     /// <summary>The plane in one word.</summary>

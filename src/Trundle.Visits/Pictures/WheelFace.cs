@@ -15,12 +15,11 @@ public sealed record FaceWeight(string Words, WheelAngle At, Length Radius, Angl
 /// <summary>A wheel seen from outside.</summary>
 /// <param name="Title">What a screen reader calls it.</param>
 /// <param name="RimDiameter">The rim's diameter: the face is drawn to its scale.</param>
-/// <param name="Spokes">How many spokes, or 0 where it has none or nobody said.</param>
-/// <param name="FirstSpoke">The middle of the first spoke, from the valve.</param>
+/// <param name="Spokes">The place of each spoke by its number; empty where it has none or nobody said.</param>
 /// <param name="Bore">The centre bore, or null.</param>
 /// <param name="Circle">Number and diameter of the bolt holes, or null.</param>
 /// <param name="Weights">The weights to fit.</param>
-public sealed record FaceView(string Title, Length RimDiameter, int Spokes, WheelAngle FirstSpoke, Length? Bore, Engine.Vehicles.BoltCircle? Circle, IReadOnlyList<FaceWeight> Weights);
+public sealed record FaceView(string Title, Length RimDiameter, IReadOnlyList<WheelAngle> Spokes, Length? Bore, Engine.Vehicles.BoltCircle? Circle, IReadOnlyList<FaceWeight> Weights);
 
 /// <summary>The face of a wheel to scale, the valve at its zero on top. Only the width of a spoke is not to scale: nobody measures it.</summary>
 public static class WheelFace
@@ -40,9 +39,9 @@ public static class WheelFace
         svg.Words(Centre, Centre - Rim - 25, "valve", 13, "middle", Svg.Soft);
         var hub = Math.Clamp((view.Bore?.Millimetres ?? 60) / 2 * perMillimetre, 8, 40);
         var hubFace = Math.Max(hub + 5, ((view.Circle?.Diameter.Millimetres ?? 0) / 2 * perMillimetre) + 8);
-        for (var spoke = 0; spoke < view.Spokes; spoke++)
+        for (var spoke = 0; spoke < view.Spokes.Count; spoke++)
         {
-            Spoke(svg, WheelAngle.FromDegrees(view.FirstSpoke.Degrees + (spoke * 360.0 / view.Spokes)), spoke + 1, view.Spokes, hubFace);
+            Spoke(svg, view.Spokes[spoke], spoke + 1, view.Spokes.Count, hubFace);
         }
 
         svg.Circle(Centre, Centre, hubFace, Svg.Rubber, Svg.Ink, 1.25);
@@ -68,7 +67,7 @@ public static class WheelFace
     public static string Describe(FaceView view)
     {
         ArgumentNullException.ThrowIfNull(view);
-        var spokes = view.Spokes > 0 ? string.Create(CultureInfo.InvariantCulture, $"{view.Spokes} spokes, the first at {view.FirstSpoke}. ") : "";
+        var spokes = view.Spokes.Count > 0 ? string.Create(CultureInfo.InvariantCulture, $"{view.Spokes.Count} spokes, the first at {view.Spokes[0]}. ") : "";
         var weights = view.Weights.Count == 0 ? "No weights." : string.Join("; ", view.Weights.Select(w => $"{w.Words} at {w.At}{(w.Hidden ? ", out of sight" : "")}")) + ".";
         return $"Seen from outside, valve on top. {spokes}{weights}";
     }

@@ -151,8 +151,7 @@ public sealed class WheelBalance
         return new FaceView(
             $"Face of {visit.Reading.Name(Position)}",
             wheel?.Rim is { } rim ? Diameter(rim) : outcome.Problem.Planes.Inner.Radius * 2,
-            spokes?.Count ?? 0,
-            spokes?.First ?? default,
+            spokes?.Numbered ?? [],
             wheel?.Bore,
             wheel?.BoltCircle,
             [.. outcome.Weights.Select(w => Weight(visit, outcome, w))]);
@@ -190,7 +189,7 @@ public sealed class WheelBalance
 
         for (var i = 0; i < spokes.Count; i++)
         {
-            if (Math.Abs((WheelAngle.FromDegrees(spokes.First.Degrees + (i * 360.0 / spokes.Count)) - place).Degrees) < 0.5)
+            if (Math.Abs((spokes.Numbered[i] - place).Degrees) < 0.5)
             {
                 return i + 1;
             }

@@ -486,4 +486,52 @@ public class BalanceSolveOperationTests
         body["cautions"]!.AsArray().Select(c => c!.GetValue<string>()).ShouldContain(c =>
             c.Contains("6.2 g at 252° on the outer plane", StringComparison.Ordinal) && c.Contains("Split the strip", StringComparison.Ordinal) && c.Contains("spin again", StringComparison.Ordinal));
     }
+
+    private const string BehindSpokes = """
+        {"wheel": {"spokes": SPOKES},
+         "planes": {"inner": {"kind": "clip", "radius": "200 mm", "axial": "0 mm"}, "outer": {"kind": "adhesive", "radius": "180 mm", "axial": "140 mm", "places": "behindSpokes"}},
+         "readings": {"inner": {"mass": "25 g", "angle": 250}, "outer": {"mass": "35 g", "angle": 100}},
+         "stock": {"clip": CLIP, "adhesive": ["5 g"]}, "tolerance": {"perPlane": "5 g"}}
+        """;
+
+    private static Reading<Answer> Spoked(string spokes, string clip = "[\"25 g\"]") =>
+        Run(JsonNode.Parse(BehindSpokes.Replace("SPOKES", spokes, StringComparison.Ordinal).Replace("CLIP", clip, StringComparison.Ordinal))!);
+
+    [Fact]
+    public void Spokes_may_be_given_each_by_its_angle()
+    {
+        // Even spokes told one by one are the same wheel.
+        var even = Spoked("""{"count": 5, "first": 0}""").Value.Body;
+        Spoked("""{"angles": [144, 0, 72, "216°", -72]}""").Value.Body.ToJsonString().ShouldBe(even.ToJsonString());
+
+        // Twin spokes 20° apart: 35 g at 100° go behind the pair that holds 100°, and nowhere else.
+        var twin = Spoked("""{"angles": [350, 10, 90, 110, 230, 250]}""").Value.Body;
+        twin["withinTolerance"]!.GetValue<bool>().ShouldBeTrue();
+        twin["weights"]!.AsArray().Where(w => w!["plane"]!.GetValue<string>() == "outer").Select(w => Number(w!["angleDegrees"])).ShouldBeSubsetOf([90, 110]);
+    }
+
+    [Theory]
+    [InlineData("""{"angles": []}""", "wheel.spokes.angles", "out-of-range")]
+    [InlineData("""{"angles": [0, 72, 359.5]}""", "wheel.spokes.angles", "spokes-at-one-place")]
+    [InlineData("""{"angles": [0, 72], "count": 2}""", "wheel.spokes.count", "one-of-two")]
+    [InlineData("""{"angles": [0, "here"]}""", "wheel.spokes.angles[1]", "number-missing")]
+    public void Wrong_spokes_are_refused_at_their_place(string spokes, string where, string code)
+    {
+        var problem = Spoked(spokes).Problem.ShouldNotBeNull();
+        problem.Where.ShouldBe(where);
+        problem.Code.ShouldBe(code);
+    }
+
+    [Fact]
+    public void Where_nothing_meets_the_tolerance_an_absurd_mass_is_advised_against()
+    {
+        var answer = Spoked("""{"count": 5, "first": 0}""", """[{"mass": "5 g", "count": 0}]""").Value;
+        answer.No.ShouldBeTrue();
+        var mass = answer.Body["totalMassGrams"]!.GetValue<double>();
+        mass.ShouldBeGreaterThan(70);
+        Cautions(answer).ShouldContain(c => c.StartsWith(FormattableString.Invariant($"Do not fit these weights: {mass:0.0} g on the outer plane, where 35.0 g is needed"), StringComparison.Ordinal));
+        Cautions(Spoked("""{"count": 5, "first": 0}""").Value).ShouldAllBe(c => !c.StartsWith("Do not fit", StringComparison.Ordinal));
+
+        static IEnumerable<string> Cautions(Answer of) => of.Body["cautions"]!.AsArray().Select(c => c!.GetValue<string>());
+    }
 }

@@ -26,7 +26,7 @@ public sealed class DrawingTests
         ],
         2, behind ?? [], track);
 
-    private static readonly FaceView Face = new("Face", Length.FromInches(16), 5, WheelAngle.FromDegrees(36), Length.FromMillimetres(57.1), new BoltCircle(5, Length.FromMillimetres(112)),
+    private static readonly FaceView Face = new("Face", Length.FromInches(16), new Trundle.Engine.Balance.SpokePlaces(5, WheelAngle.FromDegrees(36)).Numbered, Length.FromMillimetres(57.1), new BoltCircle(5, Length.FromMillimetres(112)),
         [new FaceWeight("15 g", WheelAngle.FromDegrees(90), Length.FromMillimetres(150), null, true, false)]);
 
     private static StudView Stud(int count, params int[] order) => new("Fixings", count, order, new HashSet<int> { order[0] }, order[1], new BoltCircle(count, Length.FromMillimetres(112)), Length.FromMillimetres(57.1));
