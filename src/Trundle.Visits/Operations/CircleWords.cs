@@ -72,12 +72,12 @@ internal static class CircleWords
 
         if (circles.Error is { } error && solution.Corrections[0].Mass.Si > 0)
         {
-            yield return Known(error);
+            yield return Known(error, circles.Outlier);
         }
     }
 
     /// <summary>How sure the correction is, what that rests on, and what to do about it.</summary>
-    private static string Known(CircleError error)
+    private static string Known(CircleError error, RunOutlier? outlier)
     {
         var chance = string.Create(CultureInfo.InvariantCulture, $"in {10 * CircleError.Chance.Value:0} of 10 cases");
         if (error.Across.Si >= error.Correction.Si || error.Along.Si >= error.Correction.Si)
@@ -91,7 +91,7 @@ internal static class CircleWords
             CircleErrorBasis.Reading => "from how finely the amplitudes were read, as the runs miss the fit by less than that",
         };
         return error.TurnWithin is { } turn && !error.IsAsLargeAsTheCorrection
-            ? $"The correction is known to ± {error.MassWithin.Text("g", 1)} and ± {Quantity.Number(turn.Degrees, 0)}° ({chance}, {basis}; {LeftOver(error)}). Fit it, run again, and correct what is left."
+            ? $"The correction is known to ± {error.MassWithin.Text("g", 1)} and ± {Quantity.Number(turn.Degrees, 0)}° ({chance}, {basis}; {LeftOver(error)}). {(outlier is { } run ? string.Create(CultureInfo.InvariantCulture, $"Repeat run {run.Run} before anything is fitted.") : "Fit it, run again, and correct what is left.")}"
             : $"The correction may be wrong by as much as its own size ({chance}, {basis}; {LeftOver(error)}). One more trial run, at another place, tells it better.";
     }
 

@@ -246,6 +246,7 @@ public class BalanceTrialOperationTests
         var warning = answer.Body["warnings"]!.AsArray().Single()!;
         warning["code"]!.GetValue<string>().ShouldBe("run-does-not-fit");
         warning["message"]!.GetValue<string>().ShouldStartWith("Run 3 does not fit the others");
+        answer.Body["cautions"]!.AsArray().Select(c => c!.GetValue<string>()).ShouldContain(c => c.EndsWith("Repeat run 3 before anything is fitted.", StringComparison.Ordinal));
         var run = answer.Body["circles"]!["runThatDoesNotFit"]!;
         run["run"]!.GetValue<int>().ShouldBe(3);
         answer.Body["circles"]!["repeatRun"]!.GetValue<int>().ShouldBe(3);
