@@ -124,7 +124,14 @@ internal static class DamageCheck
             book.Need(at.ToString(), "how deep the cut goes, and whether cord shows", "a cut in sidewall, shoulder or bead is judged by its depth");
         }
 
-        var rule = large && damage.CordShows != false ? "damage.cut.large"
+        // Deeper than the deepest groove that was measured, a cut is below the tread: that no cord was seen in it settles nothing.
+        var below = damage is { Place: DamagePlace.Tread, Depth: { } probed } && assembly.Tread is { } tread && tread.All.Any() && probed.Metres > tread.All.Max(t => t.Depth.Metres);
+        if (large && damage is { Place: DamagePlace.Tread, CordShows: false, Depth: null })
+        {
+            book.Need(at.ToString(), "how deep the cut goes", "a long cut that is deeper than the tread is taken to reach the cord");
+        }
+
+        var rule = large && (damage.CordShows != false || below) ? "damage.cut.large"
             : damage.Place == DamagePlace.Tread && damage.Size is not null ? "damage.cut.tread"
             : "damage.cut.side";
         if (book.Rules is RuleSet.UnitedStates or RuleSet.EuropeanUnion)

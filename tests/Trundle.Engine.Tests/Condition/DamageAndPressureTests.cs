@@ -40,6 +40,20 @@ public sealed class DamageAndPressureTests
         }
     }
 
+    [Theory]
+    [InlineData(7.0, "damage.cut.tread")]
+    [InlineData(7.1, "damage.cut.large")]
+    public void A_long_cut_in_the_tread_that_is_deeper_than_the_tread_is_taken_to_reach_the_cord_though_none_was_seen(double depth, string rule)
+    {
+        foreach (var rules in Bay.EveryRuleSet)
+        {
+            Length[] grooves = [Length.FromMillimetres(6), Length.FromMillimetres(7)];
+            var cut = new Damage(DamageKind.Cut, DamagePlace.Tread, Length.FromMillimetres(200)) { Depth = Length.FromMillimetres(depth), CordShows = false };
+            ConditionCheck.Run(Bay.Four(rules).With("1L", a => a with { Tread = new TreadDepths(grooves, grooves, grooves), Damage = [cut] })).Findings
+                .Where(f => f.Rule.StartsWith("damage.cut", StringComparison.Ordinal)).Select(f => f.Rule).ShouldBe([rule]);
+        }
+    }
+
     [Fact]
     public void From_a_section_of_250_mm_on_a_tenth_of_it_is_the_limit_of_a_cut()
     {
