@@ -37,7 +37,7 @@ public static class FixingPlanner
             Clamp = clamp,
             ProofLoad = proof,
             ReTorque = fixings.ReTorque ?? ReTorque.Customary(question.Heavy),
-            Findings = [.. SeatFindings(fixings), .. ProofFindings(clamp, proof), .. WrenchFindings.Of(question), .. LeastEngagement.Finding(fixings) is { } engagement ? [engagement] : Array.Empty<Finding>()],
+            Findings = [.. SeatFindings(fixings), .. ProofFindings(clamp, proof, proof is null ? Strongest(fixings) : null), .. WrenchFindings.Of(question), .. LeastEngagement.Finding(fixings) is { } engagement ? [engagement] : Array.Empty<Finding>()],
             Cautions = [.. FixingCautions.For(question, clamp, proof)],
         };
     }
@@ -76,8 +76,26 @@ public static class FixingPlanner
         return new Limit(Amount.Of(load, "kN", 1), source);
     }
 
-    private static IEnumerable<Finding> ProofFindings(ClampRange? clamp, Limit? proof)
+    /// <summary>The proof load of the strongest class that a fixing of this thread can bear: what no fixing stands, whatever its class.</summary>
+    private static (PropertyClass Class, Limit Proof)? Strongest(FixingSet fixings)
     {
+        if (fixings.Thread is not { } thread)
+        {
+            return null;
+        }
+
+        var (strongest, load, source) = PropertyClass.All.Where(c => c.Contradiction(thread) is null).Select(c => (Class: c, c.ProofLoad(thread).Load, c.ProofLoad(thread).Source)).MaxBy(c => c.Load.Newtons);
+        return (strongest, new Limit(Amount.Of(load, "kN", 1), source));
+    }
+
+    private static IEnumerable<Finding> ProofFindings(ClampRange? clamp, Limit? proof, (PropertyClass Class, Limit Proof)? strongest)
+    {
+        if (clamp is not null && strongest is var (class_, most) && clamp.Low > Force.FromKilonewtons(most.Amount.Value!.Value))
+        {
+            yield return new Finding("fixings.clamp", Category.Major, null, Amount.Of(clamp.Low, "kN", 1), most, most.Source,
+                $"Do not tighten to this torque: even the low end of its clamp passes the proof load of the strongest class held here, {class_.Name}, and the class of these fixings is not known. Look up torque, thread and class in the vehicle maker's own data.");
+        }
+
         if (clamp is null || proof is null)
         {
             yield break;

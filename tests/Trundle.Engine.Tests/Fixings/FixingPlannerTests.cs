@@ -39,6 +39,23 @@ public class FixingPlannerTests
         plan.Stages.ShouldAllBe(s => Math.Abs(adapter.Delivered(s.WrenchSetting!.Value).NewtonMetres - s.Torque!.Value.NewtonMetres) < 1e-9);
     }
 
+    [Theory]
+    [InlineData("M12x1.5", "12.9")]
+    [InlineData("1/2-20", "grade 8")]
+    public void Without_a_class_a_torque_that_no_class_stands_is_a_stop(string thread, string strongest)
+    {
+        var unknown = Known with { PropertyClass = null, Thread = ThreadDesignation.Read(thread).Value, Torque = Torque.FromNewtonMetres(900) };
+        var plan = Plan(unknown);
+        var finding = plan.Findings.Single(f => f.Rule == "fixings.clamp");
+        finding.Category.ShouldBe(Category.Major);
+        finding.Action.ShouldContain($"the strongest class held here, {strongest}");
+        finding.Measured.Value!.Value.ShouldBe(plan.Clamp!.Low.Kilonewtons, 1e-9);
+        finding.Limit!.Amount.Value!.Value.ShouldBe(PropertyClass.Read(strongest).Value.ProofLoad(ThreadDesignation.Read(thread).Value).Load.Kilonewtons, 1e-9);
+
+        // What an ordinary wheel asks for is judged by no guess at the class.
+        Plan(unknown with { Torque = Torque.FromNewtonMetres(110) }).Findings.ShouldNotContain(f => f.Rule == "fixings.clamp");
+    }
+
     [Fact]
     public void The_makers_order_comes_first_and_the_computed_one_stands_beside_it()
     {
