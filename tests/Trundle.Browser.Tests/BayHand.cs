@@ -74,7 +74,7 @@ internal sealed class BayHand(Bay bay, IPage page, string visit)
     {
         var address = $"/bay/{visit}/{place}";
         await page.EvaluateAsync("address => { if (location.pathname !== address) { document.activeElement?.blur(); Blazor.navigateTo(address); } }", address);
-        await page.WaitForFunctionAsync("address => location.pathname === address && document.activeElement !== document.body", address);
+        await page.WaitForFunctionAsync("address => location.pathname === address && document.activeElement?.tagName === 'H1'", address);
     }
 
     /// <summary>Waits until the workshop's computer has a field.</summary>
