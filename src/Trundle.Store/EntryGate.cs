@@ -52,6 +52,16 @@ public static class EntryGate
             return new Problem(entry.Field, "may-not-release", "It was entered that this rim is of several pieces. Only an instructor or the owner, who looks at it, may put that right.");
         }
 
+        if ((StandsUnder(entry.Field, Permission.List) || StandsUnder(entry.Field, SignedOff.Root)) && !entry.Role.May(Right.PermitTrainee))
+        {
+            return new Problem(entry.Field, "may-not-permit", $"A {entry.Role.Word()} may not permit a trainee a hazardous act, nor sign off a trainee's work; an instructor or the owner does.");
+        }
+
+        if (StandsUnder(entry.Field, TraineeStep.Root) && before[NumberField] is not null)
+        {
+            return new Problem(entry.Field, "not-typed", "Who recorded a step is who entered it; nobody types that.");
+        }
+
         if (entry.Field == HandBackField && entry.Typed.Length > 0 && HandBack(entry, stands) is { } problem)
         {
             return problem;
@@ -64,6 +74,8 @@ public static class EntryGate
 
         return null;
     }
+
+    private static bool StandsUnder(string field, string path) => field.StartsWith(path, StringComparison.Ordinal) && (field.Length == path.Length || field[path.Length] == '.');
 
     /// <summary>A vehicle is not handed back while two values stand against each other.</summary>
     internal static Problem Clashing(Clash clash) => new(HandBackField, "two-values",

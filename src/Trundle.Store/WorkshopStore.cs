@@ -16,6 +16,7 @@ public sealed class WorkshopStore
         Photos = new PhotoStore(file);
         Stock = new StockStore(file);
         Scrap = new ScrapRecord(file);
+        Incidents = new IncidentRecord(file);
         Sets = new WheelSetStore(file);
         Registrations = new RegistrationStore(file);
         Tyres = new TyreRecords(file);
@@ -59,6 +60,9 @@ public sealed class WorkshopStore
 
     /// <summary>What went out as scrap.</summary>
     public ScrapRecord Scrap { get; }
+
+    /// <summary>Incidents and near misses.</summary>
+    public IncidentRecord Incidents { get; }
 
     /// <summary>Sets of wheels in storage.</summary>
     public WheelSetStore Sets { get; }

@@ -129,6 +129,21 @@ public sealed class PaperTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Incidents_are_listed_newest_first_and_only_who_answers_for_trainees_sees_who_recorded_them()
+    {
+        Visit(("work.incidents.0.kind", "near miss"), ("work.incidents.0.where", "Refit"));
+        _clock.Now = _clock.Now.AddHours(1);
+        Visit(("work.incidents.0.kind", "incident"), ("work.incidents.0.words", "a jack sank, nobody under it"), ("work.incidents.1.kind", "near miss"), ("work.incidents.2.kind", ""));
+        await _bay.EnterAsAsync("T1");
+        var (_, plain) = await _bay.GetAsync("/incidents");
+        plain.IndexOf("a jack sank, nobody under it", StringComparison.Ordinal).ShouldBeInRange(1, plain.IndexOf("<td>Refit</td>", StringComparison.Ordinal));
+        plain.Split("nobody has said yet what happened").Length.ShouldBe(3);
+        plain.ShouldNotContain("Recorded by");
+        await _bay.EnterAsAsync("I2");
+        (await _bay.GetAsync("/incidents")).Text.ShouldContain("<td>T1, technician</td>");
+    }
+
+    [Fact]
     public async Task Whom_to_call_is_shown_in_the_office_and_can_be_erased_from_every_entry()
     {
         await _bay.EnterAsAsync("D1");

@@ -42,6 +42,13 @@ public sealed class RightsTests : IAsyncLifetime
             (taken.Item1 is null).ShouldBe(taken.Item2 is null);
             return Task.FromResult(taken.Item1 is null);
         },
+        [Right.PermitTrainee] = role =>
+        {
+            var visit = Visit();
+            var let = (Enter(visit, role, "work.permissions.0.act", "lift"), Enter(visit, role, "work.signedOff.1L.seat.result", "satisfactory"));
+            (let.Item1 is null).ShouldBe(let.Item2 is null);
+            return Task.FromResult(let.Item1 is null);
+        },
         [Right.TakeRuleOff] = role => Task.FromResult(Enter(Visit(), role, "shopRules.rules.0.limit", "") is null),
         [Right.ChangeProcedure] = role => Task.FromResult(_bay.Store.Procedures.Add(Guid.NewGuid(), "not a procedure", 0, By(role)).Problem!.Code != "may-not-edit"),
         [Right.AnswerForRegistration] = role => Task.FromResult(_bay.Store.Registrations.Declare(null, new DateOnly(2026, 3, 14), By(role)) is null),

@@ -108,6 +108,9 @@ public sealed record ProcedureStep
     /// <summary>It may not be passed until its check is recorded.</summary>
     public bool HoldPoint { get; init; }
 
+    /// <summary>What it does that can maim, or null: a trainee needs an instructor's permission before it.</summary>
+    public HazardousAct? Act { get; init; }
+
     /// <summary>The workshop added or changed it.</summary>
     public bool OfTheWorkshop { get; init; }
 

@@ -229,6 +229,12 @@ public sealed class VisitFields
                 json["role"] = signature.Role.Word();
             }
 
+            if (path == "work" && ByTrainees() is { Count: > 0 } trainees)
+            {
+                // Who recorded a step is who entered it; nobody types that.
+                json["trainees"] = trainees;
+            }
+
             Witnessed(json);
             return json;
         }
@@ -240,11 +246,54 @@ public sealed class VisitFields
             {
                 json["at"] = signed.At.UtcDateTime.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture);
             }
+            else if ((path.StartsWith(SignedOff.Root + ".", StringComparison.Ordinal) ? LeafOf("result")
+                : path.StartsWith(Permission.List + ".", StringComparison.Ordinal) ? LeafOf("act")
+                : path.StartsWith(Incident.List + ".", StringComparison.Ordinal) ? LeafOf("kind") : null) is { } said)
+            {
+                json["by"] = said.By;
+                json["role"] = said.Role.Word();
+                json["at"] = Moments.Text(said.At);
+            }
             else if (path.StartsWith("work.seen.", StringComparison.Ordinal) && !json.ContainsKey("by") && LeafOf("part") is { } seen)
             {
                 json["by"] = seen.By;
                 json["role"] = seen.Role.Word();
             }
+        }
+
+        /// <summary>The steps whose newest entry a trainee made.</summary>
+        private JsonObject ByTrainees()
+        {
+            var json = new JsonObject();
+            foreach (var (at, place) in _children.FirstOrDefault(c => c.Name == "steps").Child?._children ?? [])
+            {
+                var steps = new JsonObject();
+                foreach (var (step, child) in place._children)
+                {
+                    if (child.NewestLeaf() is { Role: Role.Trainee } entry)
+                    {
+                        steps[step] = new JsonObject { ["by"] = entry.By, ["at"] = Moments.Text(entry.At) };
+                    }
+                }
+
+                if (steps.Count > 0)
+                {
+                    json[at] = steps;
+                }
+            }
+
+            return json;
+        }
+
+        private Entry? NewestLeaf()
+        {
+            var newest = _leaf;
+            foreach (var (_, child) in _children)
+            {
+                newest = child.NewestLeaf() is { } other && (newest is null || other.At > newest.At) ? other : newest;
+            }
+
+            return newest;
         }
 
         private Entry? LeafOf(string name) => _children.FirstOrDefault(c => c.Name == name).Child?._leaf;

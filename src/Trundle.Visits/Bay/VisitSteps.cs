@@ -52,7 +52,7 @@ internal static class VisitSteps
                 // Nothing is lifted where no wheel comes off.
                 if (anyOff && step.Where(ofVehicle) is { } once)
                 {
-                    states.Add(StepJudge.Judge(once, "vehicle", work.At("vehicle", step.Id), StepLimits.None));
+                    states.Add(TraineeJudge.Judge(StepJudge.Judge(once, "vehicle", work.At("vehicle", step.Id), StepLimits.None), work));
                 }
 
                 continue;
@@ -75,7 +75,7 @@ internal static class VisitSteps
                 var limits = onVehicle ? on[position]
                     : step.Entry == StepEntry.Spin && record is not null ? off[position] with { Balance = BalanceAt(file, onWheels, position) }
                     : off[position];
-                states.Add(StepJudge.Judge(here, position.ToString(), record, limits));
+                states.Add(TraineeJudge.Judge(StepJudge.Judge(here, position.ToString(), record, limits), work));
             }
         }
 

@@ -79,6 +79,18 @@ public sealed record VisitWork
     /// <summary>Decisions, by <see cref="VisitFindings.DecisionKey"/>.</summary>
     public IReadOnlyDictionary<string, Decision> Decisions { get; init; } = new Dictionary<string, Decision>();
 
+    /// <summary>What trainees were permitted, in order.</summary>
+    public IReadOnlyList<Permission> Permissions { get; init; } = [];
+
+    /// <summary>Steps that a trainee recorded, by position or <c>vehicle</c>, then by step.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyDictionary<string, TraineeStep>> Trainees { get; init; } = new Dictionary<string, IReadOnlyDictionary<string, TraineeStep>>();
+
+    /// <summary>What an instructor said of a trainee's work, by position or <c>vehicle</c>, then by step.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyDictionary<string, SignedOff>> SignedOff { get; init; } = new Dictionary<string, IReadOnlyDictionary<string, SignedOff>>();
+
+    /// <summary>Incidents and near misses, in order.</summary>
+    public IReadOnlyList<Incident> Incidents { get; init; } = [];
+
     /// <summary>Who signed the hand-back, or null.</summary>
     public string? HandedBackBy { get; init; }
 
@@ -105,6 +117,12 @@ public sealed record VisitWork
 
     /// <summary>The visit's paper: what was agreed and declined, the locking key, what was seen with the wheels off, stock used, scrap out.</summary>
     public VisitPaper Paper { get; init; } = VisitPaper.Empty;
+
+    /// <summary>The trainee who recorded a step, or null.</summary>
+    public TraineeStep? TraineeAt(string positionOrVehicle, string step) => Trainees.GetValueOrDefault(positionOrVehicle)?.GetValueOrDefault(step);
+
+    /// <summary>What an instructor said of a step, or null.</summary>
+    public SignedOff? SignedOffAt(string positionOrVehicle, string step) => SignedOff.GetValueOrDefault(positionOrVehicle)?.GetValueOrDefault(step);
 
     /// <summary>The record of a step, or null.</summary>
     public StepRecord? At(string positionOrVehicle, string step) =>

@@ -64,6 +64,10 @@ public static class VisitWorkReader
             Licensed = ByPosition<LicensedWork>(o, "licensed", (list, key) => list.Object(key) is { } item ? [LicensedWork.Read(item)] : []),
             Tightening = ByPosition<TighteningRecord>(o, "tightening", (list, key) => list.Object(key) is { } item ? [TighteningRecord.Read(item)] : []),
             Decisions = ReadDecisions(o),
+            Permissions = [.. o.Objects("permissions").Select(Permission.Read).OfType<Permission>()],
+            Trainees = AtSteps(o, "trainees", procedure, TraineeStep.Read),
+            SignedOff = AtSteps(o, "signedOff", procedure, SignedOff.Read),
+            Incidents = [.. o.Objects("incidents").Select(Incident.Read).OfType<Incident>()],
             HandedBackBy = handBack?.Text("by"),
             HandedBackRole = handBack?.Word("role", RoleChoices),
             Paper = VisitPaperReader.Read(o),
@@ -132,9 +136,37 @@ public static class VisitWorkReader
     private static Dictionary<string, IReadOnlyDictionary<string, StepRecord>> ReadSteps(FileObject o, Procedure procedure)
     {
         var result = new Dictionary<string, IReadOnlyDictionary<string, StepRecord>>(StringComparer.Ordinal);
-        if (o.Node("steps") is not { } node || o.Object("steps") is not { } places)
+        AtPlaces(o, "steps", (at, steps) => result[at] = ReadPlace(steps, procedure, at == "vehicle"));
+        return result;
+    }
+
+    /// <summary>What is told of steps, by place and step; a step that the procedure does not have is a problem.</summary>
+    private static Dictionary<string, IReadOnlyDictionary<string, T>> AtSteps<T>(FileObject o, string key, Procedure procedure, Func<FileObject, T?> read) where T : class
+    {
+        var result = new Dictionary<string, IReadOnlyDictionary<string, T>>(StringComparer.Ordinal);
+        AtPlaces(o, key, (at, steps) =>
         {
-            return result;
+            var told = new Dictionary<string, T>(StringComparer.Ordinal);
+            foreach (var step in procedure.Steps.Where(s => s.PerWheel == (at != "vehicle") && steps.Has(s.Id)))
+            {
+                if (steps.Object(step.Id) is { } item && read(item) is { } value)
+                {
+                    told[step.Id] = value;
+                }
+            }
+
+            steps.Done();
+            result[at] = told;
+        });
+        return result;
+    }
+
+    /// <summary>An object whose keys are positions or <c>vehicle</c>.</summary>
+    private static void AtPlaces(FileObject o, string key, Action<string, FileObject> each)
+    {
+        if (o.Node(key) is not { } node || o.Object(key) is not { } places)
+        {
+            return;
         }
 
         foreach (var (name, _) in node.Members)
@@ -147,15 +179,13 @@ public static class VisitWorkReader
                 continue;
             }
 
-            var at = name == "vehicle" ? name : position.Value.ToString();
             if (places.Object(name) is { } steps)
             {
-                result[at] = ReadPlace(steps, procedure, name == "vehicle");
+                each(name == "vehicle" ? name : position.Value.ToString(), steps);
             }
         }
 
         places.Done();
-        return result;
     }
 
     private static Dictionary<string, StepRecord> ReadPlace(FileObject o, Procedure procedure, bool vehicle)

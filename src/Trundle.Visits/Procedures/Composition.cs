@@ -50,6 +50,7 @@ internal sealed class Composition
         Passing = part.Passing,
         Stop = part.Stop,
         HoldPoint = part.HoldPoint ?? false,
+        Act = part.Act,
     };
 
     /// <summary>A step with what a file says besides.</summary>

@@ -60,6 +60,9 @@ public sealed record PartStep(string Path, string Id)
 
     /// <summary>A hold point, or null.</summary>
     public bool? HoldPoint { get; init; }
+
+    /// <summary>What it does that can maim, or null.</summary>
+    public HazardousAct? Act { get; init; }
 }
 
 /// <summary>A procedure's file as read.</summary>

@@ -81,6 +81,7 @@ public static class PartFileReader
             Passing = o.Texts("passing"),
             Stop = o.Text("stop"),
             HoldPoint = o.Flag("hold"),
+            Act = o.Word("act", [.. HazardousActWords.All.Select(a => (a.Key(), a))]),
         };
         if (step.Entry is { } entry && (entry == StepEntry.Choice) != (step.Choices.Count > 0))
         {

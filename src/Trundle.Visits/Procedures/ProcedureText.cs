@@ -87,6 +87,7 @@ public static class ProcedureText
         List("passing", step.Passing.Select(c => (JsonNode?)c));
         Put("stop", step.Stop);
         Flag("hold", step.HoldPoint);
+        Put("act", step.Act?.Key());
         return json;
 
         void Put(string key, string? text)

@@ -107,6 +107,7 @@ public static class WorkshopProcedure
         Fixed("enter", part.Entry is { } entry && entry != there.Entry, PartFileReader.EntryWords.First(w => w.Value == there.Entry).Word);
         Fixed("choices", part.Choices.Count > 0 && !part.Choices.SequenceEqual(there.Choices), string.Join(" / ", there.Choices));
         Fixed("passing", part.Passing.Count > 0 && !part.Passing.SequenceEqual(there.Passing), string.Join(" / ", there.Passing));
+        Fixed("act", part.Act is { } act && act != there.Act, there.Act?.Key() ?? "none");
         if (part.When.Count > 0 && !part.When.SequenceEqual(there.When) && (Says(part.Title, there.Title) ?? Says(part.Text, there.Text) ?? Says(part.Why, there.Why) ?? Says(part.Stop, there.Stop)) is not null)
         {
             problems.Add(new Problem($"{part.Path}.when", "words-hold-everywhere", $"The words of the carried step '{there.Id}' hold at every wheel; for what holds there only, write 'also' or 'cautions'."));

@@ -8,6 +8,7 @@ using Trundle.Web.Office.Board;
 using Trundle.Web.Office.Calendar;
 using Trundle.Web.Office.Condemned;
 using Trundle.Web.Office.History;
+using Trundle.Web.Office.Incidents;
 using Trundle.Web.Office.Instruments;
 using Trundle.Web.Office.People;
 using Trundle.Web.Office.Procedures;
@@ -47,6 +48,7 @@ internal static class OfficeEndpoints
         routes.MapProcedures();
         routes.MapStock();
         routes.MapScrap();
+        routes.MapIncidents();
         routes.MapSets();
         routes.MapRegistrations();
         routes.MapRecall();
