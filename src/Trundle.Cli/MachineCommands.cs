@@ -13,6 +13,7 @@ internal static class MachineCommands
         root.Subcommands.Add(RecallCommand.Recall(json));
         root.Subcommands.Add(ExportCommand.Export(json));
         root.Subcommands.Add(ExportCommand.Import(json));
+        root.Subcommands.Add(FleetCommand.Fleet(json));
         TrundleCommand.Group(root, "visit").Subcommands.Add(SheetCommand.Sheet(json));
     }
 }

@@ -17,6 +17,7 @@ public sealed class WorkshopStore
         Stock = new StockStore(file);
         Scrap = new ScrapRecord(file);
         Incidents = new IncidentRecord(file);
+        Fleet = new FleetStore(file);
         Sets = new WheelSetStore(file);
         Registrations = new RegistrationStore(file);
         Tyres = new TyreRecords(file);
@@ -63,6 +64,9 @@ public sealed class WorkshopStore
 
     /// <summary>Incidents and near misses.</summary>
     public IncidentRecord Incidents { get; }
+
+    /// <summary>Vehicles of fleets.</summary>
+    public FleetStore Fleet { get; }
 
     /// <summary>Sets of wheels in storage.</summary>
     public WheelSetStore Sets { get; }

@@ -80,6 +80,7 @@ public sealed class PaperTests(Bay bay, Device device) : IClassFixture<Device>
     [InlineData("/stock", "office-stock", "Put something on the list")]
     [InlineData("/scrap", "office-scrap", "Scrap out")]
     [InlineData("/incidents", "office-incidents", "Incidents and near misses")]
+    [InlineData("/fleet", "office-fleet", "Bring a list in")]
     [InlineData("/visits/(visit)", "office-visit-paper", "Lit before work")]
     [InlineData("/bay/(visit)/arrive/came", "bay-arrive-came", "Damage that it came with")]
     [InlineData("/bay/(visit)/plan/agreed", "bay-plan-agreed", "Work that the customer agreed to")]

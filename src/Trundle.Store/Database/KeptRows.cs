@@ -5,7 +5,7 @@ internal sealed class KeptRow
 {
     public Guid Id { get; set; }
 
-    /// <summary><c>set</c>, <c>registration</c> or <c>seller</c>.</summary>
+    /// <summary><c>set</c>, <c>registration</c>, <c>seller</c> or <c>fleet</c>.</summary>
     public required string Kind { get; set; }
 
     public required string Number { get; set; }

@@ -7,6 +7,7 @@ using Trundle.Web.Office.Arrival;
 using Trundle.Web.Office.Board;
 using Trundle.Web.Office.Calendar;
 using Trundle.Web.Office.Condemned;
+using Trundle.Web.Office.Fleet;
 using Trundle.Web.Office.History;
 using Trundle.Web.Office.Incidents;
 using Trundle.Web.Office.Instruments;
@@ -49,6 +50,7 @@ internal static class OfficeEndpoints
         routes.MapStock();
         routes.MapScrap();
         routes.MapIncidents();
+        routes.MapFleet();
         routes.MapSets();
         routes.MapRegistrations();
         routes.MapRecall();
