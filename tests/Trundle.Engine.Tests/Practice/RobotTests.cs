@@ -72,6 +72,32 @@ public sealed class RobotTests
     }
 
     [Fact]
+    public void A_weight_between_spokes_on_the_outer_side_is_not_taken_as_hidden()
+    {
+        for (ulong seed = 0; seed < 50; seed++)
+        {
+            var wheel = PracticeWheels.Of(seed, PracticeLevel.SplitBehindSpokes);
+            var spokes = wheel.Spokes!.Places;
+            var between = WheelAngle.FromDegrees(spokes[0].Degrees + (180.0 / spokes.Count));
+            Spokes(PracticeBench.For(wheel).Fit(PlaneSide.Outer, wheel.OuterKind, Mass.FromGrams(20), between)).ShouldBeFalse();
+            Spokes(PracticeBench.For(wheel).Fit(PlaneSide.Outer, wheel.OuterKind, Mass.FromGrams(20), spokes[1])).ShouldBeTrue();
+            Spokes(PracticeBench.For(wheel).Fit(PlaneSide.Inner, wheel.InnerKind, Mass.FromGrams(20), between)).ShouldBeTrue();
+        }
+
+        static bool Spokes(PracticeBench bench) => BenchJudge.Judge(bench).Parts.Single(p => p.Criterion.Key == "spokes").Met;
+    }
+
+    [Fact]
+    public void A_practice_wheels_marking_tells_its_rim_diameter()
+    {
+        for (ulong seed = 0; seed < 100; seed++)
+        {
+            var wheel = PracticeWheels.Of(seed, PracticeLevel.TwoPlanes);
+            Trundle.Engine.Sidewall.MarkingReader.Read(wheel.Marking).Value.Size.RimDiameterInches.ShouldBe(Math.Round(wheel.Gauged.RimDiameter.Inches), wheel.Marking);
+        }
+    }
+
+    [Fact]
     public void A_spin_with_the_guard_up_or_without_eye_protection_ends_the_attempt_with_nothing()
     {
         var up = BenchJudge.Judge(RobotTrainee.Do(PracticeWheels.Of(1, PracticeLevel.TwoPlanes), Mistake.GuardUp));

@@ -8,22 +8,24 @@ public static class BenchCriteria
     /// <source>own choice for practice: docs/theory/practice.md (criteria)</source>
     public static IReadOnlyList<Criterion> Of(PracticeLevel level)
     {
-        var fault = Fault(level);
+        var own = Own(level);
         return
         [
-            new("tolerance", "What is left on the wheel itself, wherever it is mounted, is within the tolerance.", fault is null ? 40 : 30, true),
-            new("check", "A check spin was made after the last change.", fault is null ? 15 : 10, true),
+            new("tolerance", "What is left on the wheel itself, wherever it is mounted, is within the tolerance.", own is null ? 40 : 30, true),
+            new("check", "A check spin was made after the last change.", own is null ? 15 : 10, true),
             new("centred", "The cone suits the bore, its small end points outwards, and the nut was run up free.", 15, true),
             new("settings", "Rim distance, rim diameter and rim width are those of this wheel.", 15, true),
             new("rounds", "Weights were fitted after no more than two spins.", 10, false),
             new("mass", "No weights pull against each other.", 5, false),
-            .. fault is null ? [] : new[] { fault },
+            .. own is null ? [] : new[] { own },
         ];
     }
 
-    private static Criterion? Fault(PracticeLevel level) => level switch
+    /// <summary>What a level asks besides.</summary>
+    private static Criterion? Own(PracticeLevel level) => level switch
     {
-        PracticeLevel.OneStaticWeight or PracticeLevel.TwoPlanes or PracticeLevel.SplitBehindSpokes => null,
+        PracticeLevel.OneStaticWeight or PracticeLevel.TwoPlanes => null,
+        PracticeLevel.SplitBehindSpokes => new("spokes", "Every weight of the outer side is behind a spoke.", 15, true),
         PracticeLevel.WrongSetting => new("fault", "The setting that was left wrong is named.", 15, true),
         PracticeLevel.MatchMounting => new("fault", "The tyre was turned on the wheel so that neither side needs more than the figure of a wheel to look at again, and the runout is not above its limits.", 15, true),
         PracticeLevel.OutOfCalibration => new("fault", "The machine was found out of calibration, named, and calibrated anew.", 15, true),

@@ -47,6 +47,7 @@ public static class BenchJudge
         "settings" => Settings(bench, criterion),
         "rounds" => Rounds(bench, criterion),
         "mass" => MassAgainst(bench, criterion),
+        "spokes" => BehindSpokes(bench, criterion),
         "fault" => Fault(bench, criterion),
         _ => throw new ArgumentOutOfRangeException(nameof(criterion)),
     };
@@ -156,6 +157,16 @@ public static class BenchJudge
         var met = ratio <= figure.Value;
         return new JudgedCriterion(criterion, met, Amount.Number(Math.Min(ratio, 99), "", 2), figure.Limit(1),
             met ? "" : $"On one side the weights together are {Amount.Number(Math.Min(ratio, 99), "", 1).Text} times the one weight that would add the same: take off what pulls the other way and begin that side again.");
+    }
+
+    private static JudgedCriterion BehindSpokes(PracticeBench bench, Criterion criterion)
+    {
+        var slack = Figures.Of("practice.spoke-half");
+        var most = bench.Weights.Where(w => w.Fitted.Plane == PlaneSide.Outer)
+            .Select(w => bench.Wheel.Spokes!.Places.Min(s => Math.Abs((w.Landed - s).Degrees))).DefaultIfEmpty(0).Max();
+        var met = most <= slack.Value;
+        return new JudgedCriterion(criterion, met, Amount.Number(most, "°", 0), slack.Limit(0),
+            met ? "" : $"A weight on the outer side sits {Amount.Number(most, "°", 0).Text} from the nearest spoke, in plain sight. Part it between the two spokes on either side: together they weigh a little more than the one.");
     }
 
     private static JudgedCriterion Fault(PracticeBench bench, Criterion criterion)

@@ -111,6 +111,16 @@ public sealed record PracticeWheel
         return turned + Wheel;
     }
 
+    /// <summary>The marking on the tyre's sidewall: it tells the rim diameter.</summary>
+    public string Marking
+    {
+        get
+        {
+            var stream = SeedStream.Of(Seed, "marking");
+            return string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{stream.Between(18, 24)}5/{stream.Between(8, 13) * 5} R{Math.Round(Gauged.RimDiameter.Inches)} 91V");
+        }
+    }
+
     /// <summary>Only the static part is practised.</summary>
     public bool StaticOnly => Level == PracticeLevel.OneStaticWeight;
 
