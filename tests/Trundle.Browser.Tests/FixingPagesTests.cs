@@ -10,7 +10,7 @@ public sealed class FixingPagesTests(Bay bay, Device device) : IClassFixture<Dev
         var visit = await bay.VisitAsync("Grey saloon");
         await device.SendAsync(
             visit,
-            ("work.steps.1L.stages", ""), ($"{fixings}.leftHandSide", "left"), ($"{fixings}.engagement", "7 turns"), ($"{fixings}.leastEngagement", "8 turns"),
+            ("work.steps.1L.stages", ""), ("work.tightening.1L.stage-1", ""), ("work.tightening.1L.stage-2", ""), ($"{fixings}.leftHandSide", "left"), ($"{fixings}.engagement", "7 turns"), ($"{fixings}.leastEngagement", "8 turns"),
             ("fitted.1L.wheel.bore", "63.4 mm"), ("fitted.1L.wheel.hubRing.material", "plastic"), ("fitted.1L.wheel.hubRing.inner", "57.1 mm"), ("fitted.1L.wheel.hubRing.outer", "63.4 mm"),
             ("fitted.1L.fixings.0.count", "4"), ("fitted.1L.fixings.0.kind", "bolt"), ("fitted.1L.fixings.0.seat", "ball"), ("fitted.1L.fixings.1.count", "1"), ("fitted.1L.fixings.1.kind", "bolt"), ("fitted.1L.fixings.1.seat", "cone"),
             ("work.instruments.torqueWrench", "wrench 1"), ("work.instruments.standing.torqueWrench.verdict", "passed"), ("work.instruments.standing.torqueWrench.due", "2026-01-01"),

@@ -43,7 +43,7 @@ public abstract class BayContext : BunitContext
     internal void BeforeTheWork(Role role, params (string Field, string Typed)[] over)
     {
         Browser.RoleWord = role.Word();
-        Browser.Enter(Sample.Fields("work.steps", "work.decisions", "work.handBack"), Sample.Noon);
+        Browser.Enter(Sample.Fields("work.steps", "work.tightening", "work.decisions", "work.handBack"), Sample.Noon);
         Browser.Enter(over, Sample.Noon.AddMinutes(1));
     }
 

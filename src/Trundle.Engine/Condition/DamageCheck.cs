@@ -75,6 +75,11 @@ internal static class DamageCheck
 
     private static void Cut(CheckBook book, Assembly assembly, Damage damage)
     {
+        if (damage.Place == DamagePlace.Bead && Bead(book, assembly, damage))
+        {
+            return;
+        }
+
         var at = assembly.Position;
         var least = book.CutLimit(JudgedQuantity.CutLength, at);
         var share = book.CutLimit(JudgedQuantity.CutShare, at);
@@ -124,16 +129,22 @@ internal static class DamageCheck
             book.Need(at.ToString(), "how deep the cut goes, and whether cord shows", "a cut in sidewall, shoulder or bead is judged by its depth");
         }
 
-        // Deeper than the deepest groove that was measured, a cut is below the tread: that no cord was seen in it settles nothing.
-        var below = damage is { Place: DamagePlace.Tread, Depth: { } probed } && assembly.Tread is { } tread && tread.All.Any() && probed.Metres > tread.All.Max(t => t.Depth.Metres);
+        var below = damage.Place == DamagePlace.Tread && BelowTread(book, assembly, damage.Depth);
         if (large && damage is { Place: DamagePlace.Tread, CordShows: false, Depth: null })
         {
             book.Need(at.ToString(), "how deep the cut goes", "a long cut that is deeper than the tread is taken to reach the cord");
         }
 
         var rule = large && (damage.CordShows != false || below) ? "damage.cut.large"
+            : below ? "damage.cut.tread.deep"
             : damage.Place == DamagePlace.Tread && damage.Size is not null ? "damage.cut.tread"
             : "damage.cut.side";
+        if (rule == "damage.cut.tread.deep")
+        {
+            Say(book, assembly, damage, rule, assembly.Tread is { } grooves && grooves.All.Any() ? new Limit(Amount.Of(grooves.All.Max(t => t.Depth), "mm", 1), Source.Entered("the deepest groove, as measured")) : null);
+            return;
+        }
+
         if (book.Rules is RuleSet.UnitedStates or RuleSet.EuropeanUnion)
         {
             // These texts name no length: theirs is what the probe finds, and another country's figure is no limit of theirs.
@@ -144,8 +155,60 @@ internal static class DamageCheck
         Say(book, assembly, damage, rule, words);
     }
 
+    /// <summary>
+    /// A cut is below the tread where it is deeper than the deepest groove that was measured: that no cord was seen in it settles nothing. Where no groove
+    /// was measured, only what is no deeper than the least that a tyre on the road must have is known to end in the tread.
+    /// </summary>
+    private static bool BelowTread(CheckBook book, Assembly assembly, Length? depth)
+    {
+        if (depth is not { } probed)
+        {
+            return false;
+        }
+
+        if (assembly.Tread is { } tread && tread.All.Any())
+        {
+            return probed.Metres > tread.All.Max(t => t.Depth.Metres);
+        }
+
+        book.Need(assembly.Position.ToString(), "the tread depths", "a cut that is deeper than the tread is taken to reach what lies under it");
+        return probed.Millimetres > book.InForce.TradeLimit("tread.depth", new RulePoint(book.Subject, assembly.Position)).Compared;
+    }
+
+    /// <summary>A cut at the bead is a torn bead, and a crack there is referred however shallow: at the bead no injury is harmless. False where the depth alone decides.</summary>
+    private static bool Bead(CheckBook book, Assembly assembly, Damage damage)
+    {
+        var deep = book.Limit(damage.Kind == DamageKind.Crack ? "damage.crack.deep" : "damage.cut.deep", assembly.Position);
+        if (damage.Depth is { } depth && deep.IsBrokenBy(depth.Millimetres))
+        {
+            return false;
+        }
+
+        var tear = book.Limit("damage.bead", assembly.Position);
+        Workshop(book, assembly, damage, damage.Kind == DamageKind.Crack ? JudgedQuantity.CrackDepth : JudgedQuantity.CutDepth, damage.Depth);
+        if (damage.Kind == DamageKind.Crack)
+        {
+            Say(book, assembly, damage, damage.Joined == true ? "damage.crack.deep" : "damage.crack.bead", deep.Limit);
+            return true;
+        }
+
+        Workshop(book, assembly, damage, JudgedQuantity.BeadTear, damage.Size);
+        if (damage.Size is null)
+        {
+            book.Need(assembly.Position.ToString(), "the size of the cut", $"a cut at the bead is held against {tear.Text}, as a tear of the bead");
+        }
+
+        Say(book, assembly, damage, damage.Size is { } size && tear.IsBrokenBy(size.Millimetres) ? "damage.bead" : "damage.bead.small", tear.Limit);
+        return true;
+    }
+
     private static void Crack(CheckBook book, Assembly assembly, Damage damage)
     {
+        if (damage.Place == DamagePlace.Bead && Bead(book, assembly, damage))
+        {
+            return;
+        }
+
         var deep = book.Limit("damage.crack.deep", assembly.Position);
         Workshop(book, assembly, damage, JudgedQuantity.CrackDepth, damage.Depth);
         if (damage.Joined == true || (damage.Depth is { } depth && deep.IsBrokenBy(depth.Millimetres)))

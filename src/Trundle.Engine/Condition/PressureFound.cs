@@ -16,26 +16,24 @@ internal static class PressureFound
     public static void Check(CheckBook book, Assembly assembly)
     {
         var at = assembly.Position.ToString();
+        PressureCeiling.Check(book, assembly);
         if (assembly.Pressure is not { } found)
         {
             book.Need(at, "the pressure as found, and whether the tyre was hot", "it is held against the placard");
             return;
         }
 
-        if (assembly.Tyre?.MaximumPressure is { } most && !found.Hot && found.Value > most)
+        // On a rim of several pieces nobody follows an advice about air before the stop.
+        var stop = SeveralPieces.Finding(book.Subject, assembly)?.Action;
+        if (Flat(book, assembly, at, found, stop))
         {
-            book.Judge("pressure.sidewall", at, true, Kilopascals(found.Value), new Limit(Kilopascals(most), Source.Entered("the sidewall's MAX PRESS, as entered")));
-        }
-
-        if (found.Value.Kilopascals <= Figures.Of("pressure.reading-resolution").As<GaugePressure>().Kilopascals && book.InForce.LawOf("pressure.flat", book.Subject) is { } flat)
-        {
-            book.Judge(flat, at, true, Kilopascals(found.Value), null);
+            return;
         }
 
         var placard = book.Vehicle.PlacardOf(assembly);
         if (placard?.Cold is not { } cold)
         {
-            BelowLoad(book, assembly, at, found, null, Kilopascals(found.Value), null);
+            BelowLoad(book, assembly, at, found, null, Kilopascals(found.Value), stop);
             var temporary = !assembly.Position.IsSpare && book.Vehicle.PlacardAt(assembly.Position)?.Cold is not null;
             book.Need(assembly.Position.IsSpare || temporary ? at : CheckBook.AxleName(assembly.Position.Axle),
                 temporary ? "the temporary spare's own cold pressure, from its sidewall or the placard (vehicle.spare)" : "the placard's cold pressure", "the pressure found is held against it");
@@ -45,8 +43,6 @@ internal static class PressureFound
         var entered = Source.Entered("the vehicle's placard, as entered");
         var reference = Figures.Of("condition.reference-temperature");
         var judged = JudgedReading.Of(found, new SourcedPressure(cold, entered), book.Subject.Ambient ?? reference.As<Temperature>());
-        // On a rim of several pieces nobody follows an advice about air before the stop.
-        var stop = SeveralPieces.Finding(book.Subject, assembly)?.Action;
         judged = stop is null ? judged : judged with { Advice = $"{stop} Then: {judged.Advice}" };
         var limit = new Limit(Kilopascals(cold), entered);
         var percent = (judged.ColdEquivalent ?? found.Value) / cold * 100;
@@ -91,6 +87,27 @@ internal static class PressureFound
                 book.Judge("pressure.low", at, false, measured, limit);
                 break;
         }
+    }
+
+    /// <summary>What a tyre that ran low is found against, given what it is of its placard's cold pressure: one answer wherever a reading is judged; null where it did not run low.</summary>
+    internal static Finding? RanLow(FittedVehicle subject, Assembly assembly, PressureReading found, double percent, Amount measured)
+    {
+        var book = new CheckBook(subject);
+        var stop = SeveralPieces.Finding(subject, assembly)?.Action;
+        var at = assembly.Position.ToString();
+        return Flat(book, assembly, at, found, stop) || TakenAsRunLow(book, assembly, at, measured, percent, stop) ? book.Result().Findings[0] : null;
+    }
+
+    /// <summary>No air at all: run low by any placard, known or not.</summary>
+    private static bool Flat(CheckBook book, Assembly assembly, string at, PressureReading found, string? stop)
+    {
+        if (found.Value.Kilopascals > Figures.Of("pressure.reading-resolution").As<GaugePressure>().Kilopascals)
+        {
+            return false;
+        }
+
+        book.Judge("pressure.flat", at, true, Kilopascals(found.Value), null, stop is null ? null : $"{stop} Then: {book.Rule("pressure.flat").Action}", [.. RunLow.Cautions(assembly.Tyre)]);
+        return true;
     }
 
     /// <summary>Run low, or so low that the warning must light; for a truck tyre the one rule that keeps hands off the valve comes first.</summary>

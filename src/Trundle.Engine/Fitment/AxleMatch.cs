@@ -18,11 +18,7 @@ internal static class AxleMatch
         for (var axle = 1; axle <= Drivetrain.AxleCount(book.Subject); axle++)
         {
             var all = book.Subject.OnAxle(axle);
-            foreach (var position in Places(book.Vehicle, axle).Where(p => all.All(a => a.Position != p)))
-            {
-                book.Need(position.ToString(), "the assembly at this position", "every wheel of the vehicle is judged");
-            }
-
+            MissingWheels.Check(book, axle);
             var marked = all.Where(a => a.Tyre?.Marking is { } m && m.Size.TyreClass != TyreClass.TemporarySpare).ToList();
             if (marked.Count > 1)
             {
@@ -30,13 +26,6 @@ internal static class AxleMatch
             }
         }
     }
-
-    /// <summary>Every place on an axle; a motorcycle's is written on the left or the right, whichever was entered.</summary>
-    private static IEnumerable<Position> Places(Vehicle vehicle, int axle) => vehicle.SingleTrack || axle > vehicle.Axles.Count
-        ? []
-        : vehicle.Axles[axle - 1].Dual
-            ? [Position.On(axle, Side.Left, DualPlace.Inner), Position.On(axle, Side.Left, DualPlace.Outer), Position.On(axle, Side.Right, DualPlace.Inner), Position.On(axle, Side.Right, DualPlace.Outer)]
-            : [Position.On(axle, Side.Left), Position.On(axle, Side.Right)];
 
     private static void Axle(CheckBook book, string at, IReadOnlyList<Assembly> marked)
     {

@@ -69,6 +69,9 @@ public enum JudgedQuantity
     /// <summary>The pressure found, counted back to cold, of the placard's.</summary>
     PressureShare,
 
+    /// <summary>The pressure read cold.</summary>
+    ColdPressure,
+
     /// <summary>How far a bent flange runs out in one turn.</summary>
     FlangeBend,
 
@@ -113,6 +116,7 @@ public static class JudgedQuantities
         JudgedQuantity.RepairDistance => "repair distance",
         JudgedQuantity.RepairTurn => "repair turn",
         JudgedQuantity.PressureShare => "pressure share",
+        JudgedQuantity.ColdPressure => "cold pressure",
         JudgedQuantity.FlangeBend => "flange bend",
         JudgedQuantity.ValvePressure => "valve pressure",
         JudgedQuantity.RegroovedCapacity => "regrooved capacity",
@@ -129,7 +133,7 @@ public static class JudgedQuantities
         JudgedQuantity.TyreAge or JudgedQuantity.AgeAtRepair => "years",
         JudgedQuantity.InjuryLean or JudgedQuantity.RepairTurn => "°",
         JudgedQuantity.EarlierRepairs => "repairs",
-        JudgedQuantity.ValvePressure => "kPa",
+        JudgedQuantity.ColdPressure or JudgedQuantity.ValvePressure => "kPa",
         JudgedQuantity.RegroovedCapacity => "kg",
         JudgedQuantity.WinterMark => "",
     };
@@ -152,7 +156,7 @@ public static class JudgedQuantities
         JudgedQuantity.InjuryLean => 90,
         JudgedQuantity.RepairTurn => 180,
         JudgedQuantity.TyreAge or JudgedQuantity.AgeAtRepair => 40,
-        JudgedQuantity.ValvePressure => 2000,
+        JudgedQuantity.ColdPressure or JudgedQuantity.ValvePressure => 2000,
         JudgedQuantity.RegroovedCapacity => 20_000,
         JudgedQuantity.WinterMark => 2,
     };

@@ -60,6 +60,12 @@ public enum RulePlace
     /// <summary>Over 200 mm.</summary>
     LighterTyreWide,
 
+    /// <summary>Car tyres by their marking, or by the placard's where nobody entered it; a temporary spare is none.</summary>
+    CarTyre,
+
+    /// <summary>Temporary spares by their marking.</summary>
+    TemporarySpareTyre,
+
     /// <summary>Tyres of speed symbol V and above.</summary>
     SpeedSymbolVOrAbove,
 
@@ -107,6 +113,8 @@ public sealed record RuleScope(IReadOnlyList<string> Classes, RulePlace Place)
         ("lighter tyre to 155 mm", RulePlace.LighterTyreNarrow),
         ("lighter tyre over 155 to 200 mm", RulePlace.LighterTyreMiddle),
         ("lighter tyre over 200 mm", RulePlace.LighterTyreWide),
+        ("car tyre", RulePlace.CarTyre),
+        ("temporary spare", RulePlace.TemporarySpareTyre),
         ("speed symbol V or above", RulePlace.SpeedSymbolVOrAbove),
         ("rubber snap-in valve", RulePlace.RubberValve),
         ("high-pressure snap-in valve", RulePlace.HighPressureValve),
@@ -143,6 +151,8 @@ public sealed record RuleScope(IReadOnlyList<string> Classes, RulePlace Place)
         (>= RulePlace.DiameterUnderThirtyInches and <= RulePlace.DiameterOverFiftyInches, >= RulePlace.DiameterUnderThirtyInches and <= RulePlace.DiameterOverFiftyInches) => true,
         (RulePlace.TruckTyre, >= RulePlace.LighterTyre and <= RulePlace.LighterTyreWide) => true,
         (>= RulePlace.LighterTyreNarrow and <= RulePlace.LighterTyreWide, >= RulePlace.LighterTyreNarrow and <= RulePlace.LighterTyreWide) => true,
+        (RulePlace.CarTyre, RulePlace.TemporarySpareTyre or RulePlace.TruckTyre) => true,
+        (RulePlace.TemporarySpareTyre, RulePlace.TruckTyre or (>= RulePlace.LighterTyre and <= RulePlace.LighterTyreWide)) => true,
         (RulePlace.RubberValve, RulePlace.HighPressureValve) => true,
         _ => false,
     };
@@ -174,6 +184,8 @@ public sealed record RuleScope(IReadOnlyList<string> Classes, RulePlace Place)
             RulePlace.LighterTyreNarrow => IsLighter(at) && Width(at) is <= 155 + InUseLimit.Hair,
             RulePlace.LighterTyreMiddle => IsLighter(at) && Width(at) is > 155 + InUseLimit.Hair and <= 200 + InUseLimit.Hair,
             RulePlace.LighterTyreWide => IsLighter(at) && Width(at) is > 200 + InUseLimit.Hair,
+            RulePlace.CarTyre => (Class(at) ?? PlacardClass(at)) == TyreClass.Passenger,
+            RulePlace.TemporarySpareTyre => (Class(at) ?? PlacardClass(at)) == TyreClass.TemporarySpare,
             RulePlace.SpeedSymbolVOrAbove => Tyre(at)?.Marking?.Service.SpeedSymbol is { } letter && SpeedSymbols.Of(letter) is { } symbol && symbol >= SpeedSymbols.Of("V")!,
             RulePlace.RubberValve => Fitted(at)?.Valve?.Kind == ValveKind.RubberSnapIn,
             RulePlace.HighPressureValve => Fitted(at)?.Valve?.Kind == ValveKind.HighPressureSnapIn,
@@ -185,6 +197,8 @@ public sealed record RuleScope(IReadOnlyList<string> Classes, RulePlace Place)
     private static FittedTyre? Tyre(RulePoint at) => Fitted(at)?.Tyre;
 
     private static TyreClass? Class(RulePoint at) => Tyre(at)?.Marking?.Size.TyreClass;
+
+    private static TyreClass? PlacardClass(RulePoint at) => at.Position is { } position ? at.Subject.Vehicle.PlacardAt(position)?.Size?.Size.TyreClass : null;
 
     /// <summary>A tyre whose marking nobody entered is held against the lower limits.</summary>
     private static bool IsLighter(RulePoint at) => at.Position is not null && Class(at) is null or TyreClass.Passenger or TyreClass.LightTruck or TyreClass.Commercial;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
 using Trundle.Engine.Reference;
@@ -56,6 +57,10 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
         AddPlacardLoad(assembly, placard, dual, conditions, vehicle, limits, cautions);
         limits.Add(new ConsideredLimit("tyre's marked maximum", LimitBound.Most, assembly.Tyre?.MaximumPressure, Source.Entered("maximum pressure on the sidewall, as entered")));
         limits.Add(new ConsideredLimit("wheel's greatest pressure", LimitBound.Most, assembly.Wheel?.MaximumPressure, Source.Entered("wheel's marked greatest pressure, as entered")));
+        if (PressureCeiling.OfClass(new FittedVehicle(vehicle, [assembly], conditions.Rules, null), assembly.Position) is { } listed)
+        {
+            limits.Add(new ConsideredLimit(ClassName, LimitBound.Most, GaugePressure.FromKilopascals(listed.Compared), listed.Source));
+        }
 
         var ceiling = limits.Where(l => l is { Bound: LimitBound.Most, Pressure: not null }).MinBy(l => l.Pressure!.Value.Pascals);
         if (assembly.Tyre?.MaximumPressure is null)
@@ -82,7 +87,7 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
 
         if (ceiling is not null && pressure.Pascals > ceiling.Pressure!.Value.Pascals + 1)
         {
-            cautions.Insert(0, $"At least {pressure.Text("kPa", 0)} is needed ({ruling.Name}) and at most {ceiling.Pressure.Value.Text("kPa", 0)} is allowed ({ceiling.Name}): no pressure is right for this assembly. Fit what the placard asks for.");
+            cautions.Insert(0, $"At least {pressure.Text("kPa", 0)} is needed ({ruling.Name}) and at most {ceiling.Pressure.Value.Text("kPa", 0)} is allowed ({ceiling.Name}): no pressure is right for this assembly. {(ceiling.Name == ClassName ? "Read the placard and the sidewall again. " : "")}Fit what the placard asks for.");
             return new ColdPressure(ColdPressureCase.LimitsConflict, null, most, Marked(limits, ruling, ceiling), cautions);
         }
 
@@ -96,6 +101,7 @@ public sealed record ColdPressure(ColdPressureCase Case, SourcedPressure? Pressu
     }
 
     internal const string PlacardName = "placard";
+    private const string ClassName = "greatest listed for any tyre of this class";
     private const string LoadName = "load carried";
     private const string LadenName = "placard, full load";
     private const string PlacardLoadName = "the placard's load on the fitted tyre";

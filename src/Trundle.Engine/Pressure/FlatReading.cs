@@ -1,5 +1,6 @@
 using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 
@@ -8,8 +9,11 @@ namespace Trundle.Engine.Pressure;
 /// <summary>A tyre that was read with no pressure at all: run low by any cold pressure, known or not, and the end of what its readings tell of a loss.</summary>
 public static class FlatReading
 {
-    /// <summary>The rule of a tyre run low; no pressure is below 80 % of any.</summary>
-    public const string Rule = "pressure.run-low";
+    /// <summary>The rule of a tyre without air, by which an inspection tells it too.</summary>
+    public const string Rule = "pressure.flat";
+
+    /// <summary>Every rule by which a pressure that was found makes a tyre one that ran low.</summary>
+    public static IReadOnlyList<string> RunLowRules { get; } = [Rule, "pressure.run-low", "pressure.run-low-truck", "pressure.warning"];
 
     /// <summary>True where a gauge showed nothing.</summary>
     /// <param name="reading">The reading.</param>
@@ -17,12 +21,13 @@ public static class FlatReading
 
     /// <summary>The finding for a tyre that was flat at any reading, air let in since or not; null where none was.</summary>
     /// <param name="readings">The readings.</param>
-    /// <source>run low below 80 %: TMC and USTMA (second-hand)</source>
+    /// <source>the trade's row of in-use-rules.csv</source>
     public static Finding? Of(IReadOnlyList<DatedPressure> readings)
     {
         ArgumentNullException.ThrowIfNull(readings);
+        var rule = InUseRules.Of(Rule, null);
         return readings.Any(Is)
-            ? new Finding(Rule, Category.Refer, null, Amount.Of(GaugePressure.FromPascals(0), "kPa", 0), null, RunLow.Limit.Source,
+            ? new Finding(Rule, rule.Category, null, Amount.Of(GaugePressure.FromPascals(0), "kPa", 0), null, rule.Source,
                 "The tyre was flat: it counts as run low, whatever its pressure should be. Put no air in: take the assembly off, let out what is left by the valve core, demount and look inside first. Ask how far it was driven so; a run-flat tyre by its maker's word only. Air let in since then changes nothing of this.")
             : null;
     }

@@ -39,19 +39,21 @@ public sealed record LeakVerdict(LeakCase Case, Limit Sound, Limit Look, Finding
     {
         ArgumentNullException.ThrowIfNull(loss);
         var cautions = new List<string>();
-        var sound = SoundLoss(loss, cautions);
-        var look = Figures.Of("leak.look-month");
+        var most = Figures.Of("leak.car-pressure").As<GaugePressure>();
+        var share = Math.Max(1, loss.Points.Max(p => p.Reading.Value) / most);
+        var sound = Share(SoundLoss(loss, cautions), share, most);
+        var look = Share(Figures.Of("leak.look-month").Limit(1), share, most);
         var month = loss.PerMonth;
         var soundLoss = GaugePressure.FromKilopascals(sound.Amount.Value!.Value);
-        var lookLoss = look.As<GaugePressure>();
+        var lookLoss = GaugePressure.FromKilopascals(look.Amount.Value!.Value);
         var found = month.High.Pascals < 0 ? LeakCase.Rose
             : month.Low > lookLoss ? LeakCase.Leak
             : month.Low > soundLoss ? LeakCase.MoreThanSound
             : month.High <= lookLoss && !loss.Points.Any(p => FlatReading.Is(p.Reading)) ? LeakCase.Sound
             : LeakCase.CannotTell;
-        if (loss.Points.Max(p => p.Reading.Value) > Figures.Of("leak.car-pressure").As<GaugePressure>())
+        if (share > 1)
         {
-            cautions.Add("What a sound tyre loses was published for car tyres. A commercial tyre of this pressure is judged by its maker's word.");
+            cautions.Add("What a sound tyre loses was published for car tyres; it is taken here in proportion to the pressure, which is our own choice. A commercial tyre of this pressure is judged by its maker's word.");
         }
 
         if (found == LeakCase.CannotTell)
@@ -63,14 +65,19 @@ public sealed record LeakVerdict(LeakCase Case, Limit Sound, Limit Look, Finding
         var amount = new Amount(month.Estimate.Kilopascals, "kPa", $"{month.Estimate.Text("kPa", 1)} a month ({month.Low.Text("kPa", 1)} to {month.High.Text("kPa", 1)})");
         var (category, limit, source, action) = found switch
         {
-            LeakCase.Leak => (Category.Refer, look.Limit(1), look.Source, "Look for the leak before hand-back: valve and core, bead and flange, tread, sidewall, wheel. Set the pressure after that, and check it again."),
+            LeakCase.Leak => (Category.Refer, look, look.Source, "Look for the leak before hand-back: valve and core, bead and flange, tread, sidewall, wheel. Set the pressure after that, and check it again."),
             LeakCase.MoreThanSound => (Category.Minor, sound, sound.Source, "More than a sound tyre loses: look at valve, core, bead and tread, set the pressure, and check it again within the month."),
             LeakCase.Sound => (Category.None, sound, sound.Source, "No more than is to be expected of a sound tyre: check it cold each month."),
-            LeakCase.CannotTell => (Category.None, look.Limit(1), look.Source, "These readings cannot tell a leak from a sound tyre: measure again later, cold, with the same gauge."),
+            LeakCase.CannotTell => (Category.None, look, look.Source, "These readings cannot tell a leak from a sound tyre: measure again later, cold, with the same gauge."),
             LeakCase.Rose => (Category.Minor, null, Source.CommonPractice, "There is more air than before: air was let in between the readings, or a temperature or a gauge is wrong. Mark the reading after the filling, or measure again."),
         };
-        return new LeakVerdict(found, sound, look.Limit(1), new Finding("pressure.loss", category, position, amount, limit, source, action), cautions);
+        return new LeakVerdict(found, sound, look, new Finding("pressure.loss", category, position, amount, limit, source, action), cautions);
     }
+
+    /// <summary>A car tyre's loss at a pressure beyond a car tyre's, in proportion to it: what goes through the rubber is driven by the pressure.</summary>
+    private static Limit Share(Limit limit, double share, GaugePressure most) => share <= 1
+        ? limit
+        : new Limit(Amount.Of(GaugePressure.FromKilopascals(limit.Amount.Value!.Value * share), "kPa", 1), new Source($"a car tyre's loss in proportion to the pressure above {most.Text("kPa", 0)} (own choice): {limit.Source.Text}", SourceStatus.Calculated));
 
     /// <summary>At the mean temperature of the readings: between the two published temperatures on the straight line, beyond them the nearer one's.</summary>
     private static Limit SoundLoss(PressureLoss loss, List<string> cautions)

@@ -14,7 +14,7 @@ public static class PressureFindings
     /// maximum). A reading on target is a finding of no deficiency.
     /// </summary>
     /// <param name="position">The position's pressures.</param>
-    /// <source>run low: TMC and USTMA (second-hand); obviously underinflated is minor: Directive 2014/45/EU Annex I 5.2.3 (from memory); the rest common practice</source>
+    /// <source>run low and above the listed maxima: the rows of in-use-rules.csv; obviously underinflated is minor: Directive 2014/45/EU Annex I 5.2.3 (from memory); the rest common practice</source>
     public static IReadOnlyList<Finding> Of(PositionPressure position)
     {
         ArgumentNullException.ThrowIfNull(position);
@@ -40,7 +40,12 @@ public static class PressureFindings
                 break;
         }
 
-        if (position.Reading is { } reading)
+        findings.AddRange(position.AboveClass);
+        if (position.RanLow is { } ranLow)
+        {
+            findings.Add(ranLow);
+        }
+        else if (position.Reading is { } reading)
         {
             findings.AddRange(OfReading(position, reading, at));
         }
@@ -51,7 +56,7 @@ public static class PressureFindings
     private static IEnumerable<Finding> OfReading(PositionPressure position, JudgedReading reading, string at)
     {
         var measured = Kilopascals(reading.Found.Value);
-        if (reading.Found is { Hot: false } && position.Cold.Ceiling is { } ceiling && reading.Found.Value > ceiling.Pressure)
+        if (reading.Found is { Hot: false } && position.Cold.Ceiling is { } ceiling && reading.Found.Value > ceiling.Pressure && position.AboveClass.All(f => f.Rule != "pressure.above-class"))
         {
             yield return new Finding("pressure.above-maximum", Category.Major, at, measured, Upper(ceiling), ceiling.Source,
                 "Stand clear, let air out to the cold pressure, and find out who set it so.");
@@ -61,11 +66,6 @@ public static class PressureFindings
         var limit = cold is null ? null : new Limit(Kilopascals(cold.Pressure), cold.Source);
         switch (reading.Verdict)
         {
-            case ReadingVerdict.RunLow:
-                var specified = position.Cold.Considered.FirstOrDefault(l => l.Name == ColdPressure.PlacardName)?.Pressure ?? cold!.Pressure;
-                yield return new Finding("pressure.run-low", Category.Refer, at, measured,
-                    new Limit(Kilopascals(specified * RunLow.Share), RunLow.Limit.Source), RunLow.Limit.Source, reading.Advice);
-                break;
             case ReadingVerdict.Low:
             case ReadingVerdict.HotLow:
                 // Hot, low and nobody knows how low: it may have run low, and a person decides before any air goes in.
@@ -83,6 +83,9 @@ public static class PressureFindings
                 break;
             case ReadingVerdict.NothingToCompare:
                 yield return new Finding("pressure.no-placard", Category.Minor, at, measured, null, Source.CommonPractice, reading.Advice);
+                break;
+            case ReadingVerdict.RunLow:
+                // Told beside it, by the rule that an inspection tells it by.
                 break;
         }
     }

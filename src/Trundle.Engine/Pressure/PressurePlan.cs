@@ -1,4 +1,5 @@
 using System.Globalization;
+using Trundle.Engine.Condition;
 using Trundle.Engine.Findings;
 using Trundle.Engine.Fitment;
 using Trundle.Engine.Mounting;
@@ -46,6 +47,12 @@ public sealed record PositionPressure(
     /// it needs the figure and whoever may not must know whether it ran low.
     /// </summary>
     public Finding? Stop { get; init; }
+
+    /// <summary>The finding for a tyre that ran low by its reading, the same as an inspection's; or null.</summary>
+    public Finding? RanLow { get; init; }
+
+    /// <summary>What is above the greatest pressure that its class of tyre is listed with: the reading, or the placard.</summary>
+    public IReadOnlyList<Finding> AboveClass { get; init; } = [];
 }
 
 /// <summary>The pressures of a whole vehicle.</summary>
@@ -68,10 +75,39 @@ public sealed record PressurePlan(IReadOnlyList<PositionPressure> Positions, IRe
             .OrderBy(a => a.Position.IsSpare ? int.MaxValue : a.Position.Axle).ThenBy(a => a.Position.Side).ThenBy(a => a.Position.Dual)
             .Select(a => ForOne(a, subject, conditions))
             .ToList();
-        return new PressurePlan(positions, [.. positions.SelectMany(PressureFindings.Of)]);
+        return new PressurePlan(positions, [.. positions.SelectMany(PressureFindings.Of), .. Missing(subject)]);
+    }
+
+    private static IEnumerable<Finding> Missing(FittedVehicle subject)
+    {
+        var book = new CheckBook(subject);
+        for (var axle = 1; axle <= subject.Vehicle.Axles.Count; axle++)
+        {
+            MissingWheels.Check(book, axle);
+        }
+
+        return book.Result().Findings;
     }
 
     private static PositionPressure ForOne(Assembly assembly, FittedVehicle subject, PressureConditions conditions)
+    {
+        var position = Plain(assembly, subject, conditions);
+        var book = new CheckBook(subject);
+        PressureCeiling.Check(book, assembly);
+        var specified = subject.Vehicle.PlacardOf(assembly)?.Cold ?? position.Cold.Pressure?.Pressure;
+        var flat = assembly.Pressure is { } empty ? PressureFound.RanLow(subject, assembly, empty, 100, Kilopascals(empty.Value)) : null;
+        return position with
+        {
+            AboveClass = [.. book.Result().Faults.Where(f => f.Rule is "pressure.above-class" or "pressure.placard-doubt")],
+            RanLow = flat ?? (position.Reading is { Verdict: ReadingVerdict.RunLow } read && specified is { } asked
+                ? PressureFound.RanLow(subject, assembly, read.Found, (read.ColdEquivalent ?? read.Found.Value) / asked * 100, Kilopascals(read.Found.Value))
+                : null),
+        };
+    }
+
+    private static Amount Kilopascals(GaugePressure pressure) => Amount.Of(pressure, "kPa", 0);
+
+    private static PositionPressure Plain(Assembly assembly, FittedVehicle subject, PressureConditions conditions)
     {
         var vehicle = subject.Vehicle;
         var dual = assembly.Position.Dual != DualPlace.Single;
@@ -118,12 +154,13 @@ public sealed record PressurePlan(IReadOnlyList<PositionPressure> Positions, IRe
             return (null, null);
         }
 
-        var share = axle.Load is { } whole ? whole / Drivetrain.WheelsOn(subject.Vehicle, position.Axle) : (Mass?)null;
+        var share = axle.Load is { } whole ? WheelLoad.Share(subject, position, whole) : (Mass?)null;
         var on = subject.OnAxle(position.Axle);
         var weighed = on.Select(a => a.Load).OfType<Mass>().ToList();
         if (weighed.Count == 0)
         {
-            return (share, share is { } part && !subject.Vehicle.SingleTrack ? $"Each tyre is taken to carry {part.Text("kg", 0)}, an equal part of its axle; weigh each side where the load is one-sided." : null);
+            return (share, share is { } alone && MissingWheels.StandsAlone(subject, position) ? $"The other wheel of this dual pair is missing: this one alone is taken to carry {alone.Text("kg", 0)}."
+                : share is { } part && !subject.Vehicle.SingleTrack ? $"Each tyre is taken to carry {part.Text("kg", 0)}, an equal part of its axle; weigh each side where the load is one-sided." : null);
         }
 
         var heaviest = weighed.Max();

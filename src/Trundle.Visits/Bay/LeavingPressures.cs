@@ -10,8 +10,6 @@ namespace Trundle.Visits.Bay;
 /// <summary>What stands of the pressures as the vehicle leaves, beside what a gauge would show: air alone puts no run-low tyre right, and no placard tells what another tyre needs.</summary>
 internal static class LeavingPressures
 {
-    private static readonly string[] RunLow = ["pressure.run-low", "pressure.run-low-truck", "pressure.warning"];
-
     /// <summary>The findings that setting a pressure does not put right, or brings.</summary>
     /// <param name="file">The visit.</param>
     /// <param name="found">What was found when it came.</param>
@@ -24,7 +22,7 @@ internal static class LeavingPressures
     /// <summary>A tyre that came in run low and was not taken off its wheel: with air in it, it looks like any other.</summary>
     private static IEnumerable<Finding> NotLookedInto(IReadOnlyList<Finding> found, IReadOnlyList<Finding> left, LeavingVehicle leaves, VisitWork work)
     {
-        foreach (var finding in found.Where(f => RunLow.Contains(f.Rule) && f.Category > Category.None))
+        foreach (var finding in found.Where(f => FlatReading.RunLowRules.Contains(f.Rule) && f.Category > Category.None))
         {
             if (Position.Read(finding.Position) is not { IsRead: true } at || LeavingVehicle.TyreWasOff(at.Value, work))
             {
@@ -32,7 +30,7 @@ internal static class LeavingPressures
             }
 
             var goesTo = leaves.Vehicle.Fitted.Select(a => a.Position).FirstOrDefault(p => leaves.From(p) == at.Value, at.Value).ToString();
-            if (!left.Any(f => RunLow.Contains(f.Rule) && f.Category > Category.None && f.Position == goesTo))
+            if (!left.Any(f => FlatReading.RunLowRules.Contains(f.Rule) && f.Category > Category.None && f.Position == goesTo))
             {
                 yield return finding with { Position = goesTo, Measured = finding.Measured with { Text = $"{finding.Measured.Text}, as it came; not taken off its wheel" } };
             }

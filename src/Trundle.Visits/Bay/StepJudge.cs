@@ -80,6 +80,10 @@ public static class StepJudge
         {
             (standing, why) = (StepStanding.Failed, over);
         }
+        else if (step.Id == "stages" && standing == StepStanding.Passed && TighteningJudge.NotDone(limits) is { } notDone)
+        {
+            (standing, why) = notDone;
+        }
 
         return new StepState(step, at, standing, record, why);
     }

@@ -1,5 +1,6 @@
 using Trundle.Engine.Balance;
 using Trundle.Engine.Findings;
+using Trundle.Engine.InUse;
 using Trundle.Engine.Pressure;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
@@ -146,25 +147,29 @@ internal static class VisitSteps
         var ruling = SeatingCeiling.For(assembly?.Tyre, assembly?.Wheel).Ruling;
         return new StepLimits(fixings?.Count, fixings?.Torque, new Limit(Amount.Of(ruling.Pressure, "kPa", 0), ruling.Source), null)
         {
-            PressureCeiling = PressureCeiling(assembly),
+            PressureCeiling = PressureCeiling(vehicle, position),
         };
     }
 
     /// <summary>Why a tyre counts as run low by the pressure that was found, by the wheel's position; what the condition check says.</summary>
     private static Dictionary<string, string> RunLow(JudgedVehicle judged) =>
         judged.Condition
-            .Where(f => f is { Rule: "pressure.run-low-truck" or "pressure.run-low" or "pressure.warning", Category: > Category.Minor, Position: not null })
+            .Where(f => FlatReading.RunLowRules.Contains(f.Rule) && f is { Category: > Category.Minor, Position: not null })
             .GroupBy(f => f.Position!, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => $"{g.First().Measured.Text} was found: it counts as run low ({(g.First().Limit?.Source ?? g.First().Source).ForPeople}).", StringComparer.Ordinal);
 
-    /// <summary>The lower of what the tyre and the wheel may hold, where either is known.</summary>
-    private static Limit? PressureCeiling(Assembly? assembly)
+    /// <summary>The lowest of what the tyre, the wheel and any tyre of that class may hold, where one is known.</summary>
+    private static Limit? PressureCeiling(FittedVehicle vehicle, Position position)
     {
-        var known = new[] { (Pressure: assembly?.Tyre?.MaximumPressure, Source: "maximum pressure on the sidewall, as entered"), (Pressure: assembly?.Wheel?.MaximumPressure, Source: "the wheel's greatest pressure, as entered") }
-            .Where(l => l.Pressure is not null)
-            .OrderBy(l => l.Pressure!.Value.Pascals)
-            .ToList();
-        return known.Count == 0 ? null : new Limit(Amount.Of(known[0].Pressure!.Value, "kPa", 0), Source.Entered(known[0].Source));
+        var assembly = vehicle.At(position);
+        var ofClass = vehicle.InForce.LimitOrNone("pressure.above-class", new RulePoint(vehicle, position));
+        return new[]
+            {
+                assembly?.Tyre?.MaximumPressure is { } tyre ? new Limit(Amount.Of(tyre, "kPa", 0), Source.Entered("maximum pressure on the sidewall, as entered")) : null,
+                assembly?.Wheel?.MaximumPressure is { } wheel ? new Limit(Amount.Of(wheel, "kPa", 0), Source.Entered("the wheel's greatest pressure, as entered")) : null,
+                ofClass is null ? null : new Limit(Amount.Of(GaugePressure.FromKilopascals(ofClass.Compared), "kPa", 0), ofClass.Source),
+            }
+            .OfType<Limit>().MinBy(l => l.Amount.Value);
     }
 
     /// <summary>Wheels whose rim is of another diameter than the tyre's marking.</summary>

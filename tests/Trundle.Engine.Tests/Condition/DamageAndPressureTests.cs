@@ -175,4 +175,28 @@ public sealed class DamageAndPressureTests
 
     private static CheckResult Damaged(RuleSet? rules, DamageKind kind, DamagePlace place, double? millimetres, string marking = Bay.Size) =>
         ConditionCheck.Run(Bay.Four(rules).With("1L", a => Bay.On("1L", marking) with { Damage = [new Damage(kind, place, millimetres is { } mm ? Length.FromMillimetres(mm) : null)] }));
+
+    /// <summary>No depth makes an injury at the bead harmless, and no length a tread cut that goes below the tread (TM 9-2610-200-14 2-23 for the 2/32 in; the rest common practice).</summary>
+    [Theory]
+    [InlineData(DamageKind.Crack, DamagePlace.Bead, 100, 1, "damage.crack.bead", Category.Refer)]
+    [InlineData(DamageKind.Cut, DamagePlace.Bead, 20, 1, "damage.bead", Category.Major)]
+    [InlineData(DamageKind.Cut, DamagePlace.Bead, 1.5, 1, "damage.bead.small", Category.Refer)]
+    [InlineData(DamageKind.Cut, DamagePlace.Tread, 10, 9, "damage.cut.tread.deep", Category.Refer)]
+    [InlineData(DamageKind.Cut, DamagePlace.Tread, 10, 7, "damage.cut.tread", Category.Minor)]
+    [InlineData(DamageKind.Cut, DamagePlace.Tread, 10, 18, "damage.cut.tread.deep", Category.Refer, "295/80 R22.5 152/148M")]
+    public void Injuries_of_bead_and_below_the_tread(DamageKind kind, DamagePlace place, double size, double depth, string rule, Category category, string marking = Bay.Size)
+    {
+        var damage = new Damage(kind, place, Length.FromMillimetres(size)) { Depth = Length.FromMillimetres(depth), CordShows = false, Joined = false };
+        IReadOnlyList<Length> groove = [Length.FromMillimetres(8)];
+        var result = ConditionCheck.Run(Bay.Four().With("1L", _ => Bay.On("1L", marking) with { Damage = [damage], Tread = new TreadDepths(groove, groove, groove) }));
+        result.Findings.Single(f => f.Position == "1L" && f.Rule.StartsWith("damage.", StringComparison.Ordinal)).ShouldSatisfyAllConditions(f => f.Rule.ShouldBe(rule), f => f.Category.ShouldBe(category));
+
+        // Where no groove was measured, a cut deeper than the least tread of the trade is taken to be below it, and the depths are asked for.
+        if (place == DamagePlace.Tread)
+        {
+            var bare = ConditionCheck.Run(Bay.Four().With("1L", _ => Bay.On("1L", marking) with { Damage = [damage] }));
+            bare.CategoryOf("damage.cut.tread.deep", "1L").ShouldBe(Category.Refer);
+            bare.Needs.ShouldContain(n => n.Position == "1L" && n.What == "the tread depths");
+        }
+    }
 }

@@ -30,6 +30,7 @@ internal static class DamageVehicles
             JudgedQuantity.RepairDistance => on.Repaired(1, Puncture() with { FromRepair = Millimetres(value) }) with { Value = value },
             JudgedQuantity.RepairTurn => on.Repaired(1, Puncture() with { RoundFromRepair = Angle.FromDegrees(value) }) with { Value = value },
             JudgedQuantity.PressureShare => on.With(on.Hurt(value), a => a with { Pressure = new PressureReading(GaugePressure.FromKilopascals(230 * value / 100), null, false) }),
+            JudgedQuantity.ColdPressure => on.With(on.Hurt(value), a => a with { Pressure = new PressureReading(GaugePressure.FromKilopascals(value), null, false) }),
             JudgedQuantity.FlangeBend => on.With(on.Hurt(value), a => a with { Wheel = Bay.Wheel with { Damage = [new WheelDamage(WheelDamageKind.BentFlange, Millimetres(value))] } }),
             JudgedQuantity.ValvePressure => on.Asked(value),
             JudgedQuantity.RegroovedCapacity => on.With(on.Hurt(value, null, Truck), a => a with { Tyre = a.Tyre! with { Marks = ["REGROOVED", "REGROOVABLE", FormattableString.Invariant($"MAX LOAD {value:0} KG")] } }),
@@ -63,6 +64,7 @@ internal static class DamageVehicles
         private string Marking => limit.Scope.Place switch
         {
             RulePlace.TruckTyre => Truck,
+            RulePlace.TemporarySpareTyre => "T125/80 D15 95M",
             RulePlace.LighterTyreNarrow => "155/80 R13 79T",
             RulePlace.LighterTyreWide or RulePlace.SpeedSymbolVOrAbove => "205/55 R16 91V",
             _ => Bay.Size,

@@ -132,7 +132,12 @@ internal static class RuleCases
         ["damage.other"] = new(Hurt(DamageKind.Other, DamagePlace.Tread, null), [Plain]),
         // The placard asks for 230 kPa, and 260 kPa laden.
         ["pressure.low"] = new(Air(222.9), [Air(229), Air(230)]),
-        ["pressure.flat"] = new(s => NoLoads(Class("bus")(Air(0)(s))), [s => NoLoads(Class("bus")(Air(1.1)(s))), Air(0)]),
+        ["pressure.flat"] = new(s => NoLoads(Class("bus")(Air(0)(s))), [s => NoLoads(Class("bus")(Air(1.1)(s)))]),
+        // Car tyres are listed up to 350 kPa, temporary spares up to 420.
+        ["pressure.placard-doubt"] = new(Asked(350.1), [Asked(350), Asked(349.9), s => Placard(Truck, Truck)(s).With("1L", a => a)]),
+        ["axle.wheel-missing"] = new(s => s with { Fitted = [.. s.Fitted.Where(a => a.Position != Bay.At("1R"))] }, [Plain, s => s with { Fitted = [s.Fitted[0]] }], "1R"),
+        ["damage.crack.bead"] = new(Damaged(Crack(1, false) with { Place = DamagePlace.Bead }), [Damaged(Crack(1.5875, false) with { Place = DamagePlace.Bead }), Damaged(Crack(1, false))]),
+        ["damage.cut.tread.deep"] = new(Grooved(8, 8.01), [Grooved(8, 8), Grooved(8, 7.99)]),
         // Two axles of 2600 kg are over 10 000 lb; 1300 kg on load range E need 506.57 kPa; a gauge is trusted to 1 kPa.
         ["pressure.below-load"] = new(Laden(505.5), [Laden(505.6), Laden(506.6), s => Class("bus")(Air(222.9)(s)), Air(222.9)]),
         ["pressure.high"] = new(Air(260.1), [Air(231), Air(230)]),
@@ -272,6 +277,18 @@ internal static class RuleCases
     private static PressureReading Reading(double kilopascals, bool hot) => new(GaugePressure.FromKilopascals(kilopascals), null, hot);
 
     private static Func<FittedVehicle, FittedVehicle> Air(double kilopascals, bool hot = false) => s => s.With("1L", a => a with { Pressure = Reading(kilopascals, hot) });
+
+    private static Func<FittedVehicle, FittedVehicle> Asked(double kilopascals) => s => s with
+    {
+        Vehicle = s.Vehicle with { Axles = [.. s.Vehicle.Axles.Select(a => a with { Placard = a.Placard! with { Laden = GaugePressure.FromKilopascals(kilopascals) } })] },
+    };
+
+    /// <summary>A short cut in the tread of some depth, in which no cord was seen, beside grooves of some depth.</summary>
+    private static Func<FittedVehicle, FittedVehicle> Grooved(double millimetres, double deep) => s => s.With("1L", a => a with
+    {
+        Tread = Flat(millimetres),
+        Damage = [new Damage(DamageKind.Cut, DamagePlace.Tread, Length.FromMillimetres(10)) { Depth = Length.FromMillimetres(deep), CordShows = false }],
+    });
 
     private static Func<FittedVehicle, FittedVehicle> Moulded(double kilopascals) => s => Tyre(t => t with { MaximumPressure = GaugePressure.FromKilopascals(300) })(Air(kilopascals)(s));
 

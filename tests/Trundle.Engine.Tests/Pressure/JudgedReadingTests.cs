@@ -96,7 +96,7 @@ public class JudgedReadingTests
             .With("1R", a => a with { Pressure = new PressureReading(Kilopascals(220), null, false) })
             .With("2L", a => a with { Tyre = a.Tyre! with { MaximumPressure = Kilopascals(300) }, Pressure = new PressureReading(Kilopascals(310), null, false) });
         var plan = PressurePlan.For(vehicle, new PressureConditions(null, null, null, null, false, null));
-        plan.Findings.Single(f => f.Position == "1L").Category.ShouldBe(Category.Refer);
+        plan.Findings.Single(f => f.Position == "1L" && f.Rule == "pressure.warning").Category.ShouldBe(Category.Major);
         plan.Findings.Single(f => f.Position == "1R").Category.ShouldBe(Category.Minor);
         plan.Findings.ShouldContain(f => f.Position == "2L" && f.Rule == "pressure.above-maximum" && f.Category == Category.Major);
     }

@@ -1,3 +1,4 @@
+using Trundle.Engine.Fixings;
 using Trundle.Engine.Vehicles;
 using Trundle.Measures;
 using Trundle.Visits.Bay;
@@ -47,6 +48,54 @@ public class StageTorquesTests
         problems[0].Where.ShouldBe($"work.tightening.1L.torques.stage-1.{key}");
     }
 
+    private static RecordedStage Round(double percent, params int[] fixings) => new(percent, fixings.Length == 0 ? [1, 3, 5, 2, 4] : fixings);
+
+    private static StepState Stages(TighteningRecord? record) => StepJudge.Judge(
+        Procedure.BuiltIn.Step("stages"), "1L", new StepRecord("all stages in sequence", null, new Dictionary<int, Torque>(), null, null),
+        new StepLimits(5, Torque.FromNewtonMetres(120), null, null) { Tightening = record });
+
+    private static StageTorques Last(params double[] newtonMetres) => new(1, newtonMetres.Select((t, i) => (t, i)).ToDictionary(p => p.i + 1, p => Torque.FromNewtonMetres(p.t)), null, null);
+
+    [Fact]
+    public void A_word_alone_that_all_stages_were_done_does_not_pass_them()
+    {
+        Stages(null).Standing.ShouldBe(StepStanding.Open);
+        Stages(null).Why!.ShouldContain("No stage of this wheel is recorded");
+        Stages(TighteningRecord.Empty with { Stages = [Round(50), Round(100)] }).Standing.ShouldBe(StepStanding.Passed);
+    }
+
+    [Fact]
+    public void A_fixing_missing_from_a_stage_or_a_last_stage_short_of_the_torque_fails_them()
+    {
+        var missing = Stages(TighteningRecord.Empty with { Stages = [Round(50), Round(100, 1, 3, 5, 2)] });
+        missing.Standing.ShouldBe(StepStanding.Failed);
+        missing.Why!.ShouldContain("Fixing 4 is missing from stage 2, the last one. Slacken all");
+        Stages(TighteningRecord.Empty with { Stages = [Round(50, 1, 3, 5, 4), Round(100)] }).Why!.ShouldContain("Fixing 2 is missing from stage 1.");
+        Stages(TighteningRecord.Empty with { Stages = [Round(50)] }).Why!.ShouldContain("The last stage recorded is 50 % of the torque");
+    }
+
+    // The maker's 120 N·m less the 4 % of a hand torque wrench: 115.2 N·m.
+    [Theory]
+    [InlineData(60, StepStanding.Failed)]
+    [InlineData(115.1, StepStanding.Failed)]
+    [InlineData(115.2, StepStanding.Passed)]
+    public void A_fixing_that_got_too_little_at_the_last_stage_fails_them(double torque, StepStanding standing)
+    {
+        var state = Stages(TighteningRecord.Empty with { Stages = [Round(50), Round(100)], Torques = [Last(120, 120, torque, 120, 120)] });
+        state.Standing.ShouldBe(standing);
+        if (standing == StepStanding.Failed)
+        {
+            state.Why!.ShouldContain("less than the maker's 120 N·m at the last stage");
+        }
+    }
+
+    [Fact]
+    public void A_torque_left_out_beside_others_at_the_last_stage_is_asked_for()
+    {
+        var state = Stages(TighteningRecord.Empty with { Stages = [Round(50), Round(100)], Torques = [Last(120, 120, 120, 120)] });
+        (state.Standing, state.Why!.Contains("torque of fixing 5", StringComparison.Ordinal)).ShouldBe((StepStanding.Open, true));
+    }
+
     // The maker's 110 N·m with the 4 % of a hand torque wrench: 114.4 N·m.
     [Theory]
     [InlineData("114.4 N·m", StepStanding.Passed)]
@@ -58,7 +107,7 @@ public class StageTorquesTests
         var record = new StepRecord("all stages in sequence", null, new Dictionary<int, Torque>(), null, null);
         var limits = new StepLimits(5, Torque.FromNewtonMetres(110), null, null)
         {
-            Tightening = TighteningRecord.Empty with { Torques = [new StageTorques(1, new Dictionary<int, Torque> { [4] = Quantity.Read<Torque>(torque).Value }, null, null)] },
+            Tightening = TighteningRecord.Empty with { Stages = [Round(50), Round(75), Round(100)], Torques = [new StageTorques(1, new Dictionary<int, Torque> { [4] = Quantity.Read<Torque>(torque).Value }, null, null)] },
         };
         var state = StepJudge.Judge(step, "1L", record, limits);
         state.Standing.ShouldBe(standing);

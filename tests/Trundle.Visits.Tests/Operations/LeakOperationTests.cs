@@ -70,7 +70,7 @@ public sealed class LeakOperationTests
     public void A_tyre_run_low_is_looked_at_before_any_air()
     {
         var body = Run(Body("""{"at":"2026-01-05 08:00","pressure":"230 kPa","temperature":"10 °C"},{"at":"2026-01-06 08:00","pressure":"150 kPa","temperature":"10 °C"}""")).Value.Body;
-        body["findings"]!.AsArray().ShouldContain(f => f!["rule"]!.GetValue<string>() == "pressure.run-low");
+        body["findings"]!.AsArray().ShouldContain(f => f!["rule"]!.GetValue<string>() == "pressure.warning");
         body["verdict"]!.GetValue<string>().ShouldBe("leak");
         body["toWarning"]!["reached"]!.GetValue<bool>().ShouldBeTrue();
     }
@@ -83,7 +83,7 @@ public sealed class LeakOperationTests
         var later = after.Length == 0 ? "" : """,{"at":"2026-01-06 12:00","pressure":"230 kPa","temperature":"10 °C" """ + after + "}";
         var answer = Run("""{"tyre":{"marking":"205/55 R16 91V"},"readings":[{"at":"2026-01-05 08:00","pressure":"230 kPa","temperature":"10 °C"},{"at":"2026-01-06 08:00","pressure":"0","temperature":"10 °C"}""" + later + "]}").Value;
         answer.No.ShouldBeTrue();
-        var finding = answer.Body["findings"]!.AsArray().Single(f => f!["rule"]!.GetValue<string>() == "pressure.run-low")!;
+        var finding = answer.Body["findings"]!.AsArray().Single(f => f!["rule"]!.GetValue<string>() == "pressure.flat")!;
         finding["action"]!.GetValue<string>().ShouldContain("Put no air in");
         answer.Body["cautions"]!.AsArray().ShouldContain(c => c!.GetValue<string>().Contains("at least what the readings tell", StringComparison.Ordinal));
     }
@@ -94,7 +94,7 @@ public sealed class LeakOperationTests
         const string Years = """{"at":"2022-01-05 08:00","pressure":"230 kPa","temperature":"10 °C"},{"at":"2026-01-06 08:00","pressure":"0","temperature":"10 °C"}""";
         var body = Run(Body(Years)).Value.Body;
         body["verdict"]!.GetValue<string>().ShouldBe("cannotTell");
-        body["findings"]!.AsArray().Count(f => f!["rule"]!.GetValue<string>() == "pressure.run-low").ShouldBe(1);
+        body["findings"]!.AsArray().Count(f => f!["rule"]!.GetValue<string>() == "pressure.flat").ShouldBe(1);
         var lorry = Run($$"""{"tyre":{"marking":"315/80 R22.5 156/150L"},"readings":[{{Years}}]}""").Value.Body;
         lorry["cautions"]!.AsArray().ShouldContain(c => c!.GetValue<string>().Contains("restraining device", StringComparison.Ordinal));
         body["cautions"]!.AsArray().ShouldNotContain(c => c!.GetValue<string>().Contains("restraining device", StringComparison.Ordinal));
@@ -136,5 +136,16 @@ public sealed class LeakOperationTests
         body["verdict"]!.GetValue<string>().ShouldBe(verdict);
         Number(body["lossPerMonth"]!["estimateKilopascals"]).ShouldBe(perMonth, 0.05);
         Number(body["toWarning"]!["days"]).ShouldBe(days, 0.5);
+    }
+
+    [Fact]
+    public void A_trucks_loss_is_held_against_a_share_of_its_pressure_and_no_car_tyres_limit()
+    {
+        static JsonObject Lorry(double months) => Run($$$"""{"tyre":{"marking":"295/80 R22.5 152/148M"},"readings":[{"at":"2026-01-05 08:00","pressure":"840 kPa","temperature":"10 °C"},{"at":"2026-{{{(int)months + 1:00}}}-04 08:00","pressure":"{{{840 - (25 * months)}}} kPa","temperature":"10 °C"}],"gauge":{"accuracy":"1 kPa"}}""").Value.Body;
+        var body = Lorry(2);
+        ((double)body["look"]!["value"]!).ShouldBe(14 * 840.0 / 350, 1e-9);
+        ((string)body["look"]!["status"]!).ShouldBe("calculated");
+        body["verdict"]!.GetValue<string>().ShouldNotBe("leak");
+        body["cautions"]!.AsArray().ShouldContain(c => ((string)c!).Contains("in proportion to the pressure", StringComparison.Ordinal));
     }
 }

@@ -114,7 +114,7 @@ public sealed class PagesTests : BayContext
     [Fact]
     public void An_interrupted_wheel_starts_again_at_the_first_stage()
     {
-        Browser.Enter(Sample.Fields("work.steps.1R.stages"), Sample.Noon);
+        Browser.Enter(Sample.Fields("work.steps.1R.stages", "work.tightening.1R"), Sample.Noon);
         var page = Page(Leg.Refit, "1R", "stages");
         page.Find(".next .button--first").Click();
         page.Find(".now-fixing").TextContent.Trim().ShouldBe("Stage 1, fixing 3");

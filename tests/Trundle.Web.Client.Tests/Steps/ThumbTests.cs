@@ -66,7 +66,7 @@ public sealed class ThumbTests : BayContext
         BeforeTheSignature(Role.Technician, [(field, ""), ("work.steps.1L.stages", ""), .. Enumerable.Range(1, 5).Select(n => ($"work.steps.1L.final-torque.{n}", ""))]);
         if (leg == Leg.Prove)
         {
-            Browser.Enter([("work.steps.1L.stages", "all stages in sequence")], Sample.Noon.AddMinutes(2));
+            Browser.Enter([("work.steps.1L.stages", "all stages in sequence"), ("work.tightening.1L.stage-1", "1, 3, 5, 2, 4 at 50 %"), ("work.tightening.1L.stage-2", "1, 3, 5, 2, 4 at 100 %")], Sample.Noon.AddMinutes(2));
         }
 
         var page = Page(leg, "1L", step);
