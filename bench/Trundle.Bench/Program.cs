@@ -22,6 +22,19 @@ if (args is ["browser", var page])
     return;
 }
 
+// With the word "entries" or "pages" and the folder that bench/run published to, the bay's server or its pages.
+if (args is ["entries", var kept])
+{
+    EntryBench.Run(kept, new Report());
+    return;
+}
+
+if (args is ["pages", var served])
+{
+    await FirstPageBench.RunAsync(served, new Report());
+    return;
+}
+
 // bench/run publishes what is compared and calls this once: everything that is compared runs in one process, one after the other.
 var published = args.Length > 0 ? args[0] : throw new ArgumentException("Give the folder that bench/run published to.");
 var report = new Report();
@@ -33,4 +46,6 @@ SpinBench.Run(report);
 BoundBench.Run(report);
 ChoiceBench.Run(report);
 BrowserBench.Run(published, report);
+EntryBench.Run(published, report);
+await FirstPageBench.RunAsync(published, report);
 report.Write(args.Length > 1 ? args[1] : "bench/results");
