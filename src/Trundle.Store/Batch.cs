@@ -22,7 +22,7 @@ internal sealed class Batch
     private readonly List<RefusedEntry> _refused = [];
     private VisitFields _fields;
 
-    public Batch(StoreContext context, VisitRow visit, DateTimeOffset now, Func<Entry, Problem?>? refusal)
+    public Batch(StoreContext context, VisitRow visit, EntriesAtHand atHand, DateTimeOffset now, Func<Entry, Problem?>? refusal)
     {
         _refusal = refusal;
         _context = context;
@@ -30,8 +30,7 @@ internal sealed class Batch
         _now = DateTimeOffset.FromUnixTimeMilliseconds(now.ToUnixTimeMilliseconds());
         _people = context.People.AsNoTracking().Where(p => !p.Left).AsEnumerable()
             .ToDictionary(p => p.Name, p => RoleWords.Of(p.Role) ?? Role.Trainee, StringComparer.OrdinalIgnoreCase);
-        _entries = [.. VisitStore.EntriesOf(context, visit.Id).Select(e => e.Entry)];
-        _fields = VisitFields.Of(_entries);
+        (_entries, _fields) = atHand.Of(context, visit.Id);
     }
 
     public void Take(Entry entry)
@@ -100,7 +99,7 @@ internal sealed class Batch
     public Func<TakenEntries> Finish()
     {
         Register();
-        var outcomes = new Outcomes(_fields);
+        var outcomes = Outcomes.Of(_fields, [.. _new.Select(e => e.Field)]);
         foreach (var row in _new)
         {
             (row.SiValue, row.SiUnit, row.Outcome, row.Problem) = outcomes.Of(row);

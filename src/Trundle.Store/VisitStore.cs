@@ -160,7 +160,7 @@ public sealed class VisitStore
             return Reading<TakenEntries>.Failed(new Problem("visit", "visit-unknown", "There is no such visit in this workshop."));
         }
 
-        var batch = new Batch(context, row, now, refused);
+        var batch = new Batch(context, row, _file.AtHand, now, refused);
         foreach (var entry in entries)
         {
             batch.Take(entry);
@@ -210,6 +210,7 @@ public sealed class VisitStore
             transaction.Commit();
         }
 
+        _file.AtHand.Forget(visit);
         // What the log beside the file still holds of it goes too.
         _file.Truncate();
         return Reading<int>.Of(erased);

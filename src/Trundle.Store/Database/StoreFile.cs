@@ -28,6 +28,9 @@ internal sealed class StoreFile
 
     public string Path { get; }
 
+    /// <summary>The entries of the visits that are worked on.</summary>
+    public EntriesAtHand AtHand { get; } = new();
+
     public StoreContext Context() => new(_options);
 
     /// <summary>Writes the log into the file and empties it.</summary>
