@@ -63,6 +63,14 @@ public sealed class VisitStore
         return [.. rows.Select(row => new StoredVisit(Heading(row), EntriesOf(context, row.Id)))];
     }
 
+    /// <summary>Every visit whose vehicle is in the workshop, each with the number of its newest entry, oldest first.</summary>
+    public IReadOnlyList<(Guid Visit, long Last)> Tips()
+    {
+        using var context = _file.Context();
+        return [.. context.Visits.AsNoTracking().Where(v => v.HandedBackAt == null).OrderBy(v => v.OpenedAt).ThenBy(v => v.Number)
+            .Select(v => new { v.Id, Last = context.Entries.Where(e => e.VisitId == v.Id).Max(e => (long?)e.Sequence) ?? 0 }).AsEnumerable().Select(t => (t.Id, t.Last))];
+    }
+
     /// <summary>Visits that were handed back, newest first, with their entries.</summary>
     public IReadOnlyList<StoredVisit> HandedBack(int skip, int take)
     {

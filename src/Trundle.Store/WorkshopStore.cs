@@ -5,8 +5,11 @@ namespace Trundle.Store;
 /// <summary>One workshop's store: an SQLite file that is brought to the newest form of its tables when it is opened.</summary>
 public sealed class WorkshopStore
 {
+    private readonly StoreFile _file;
+
     private WorkshopStore(StoreFile file)
     {
+        _file = file;
         Path = file.Path;
         Visits = new VisitStore(file);
         People = new PeopleStore(file);
@@ -64,6 +67,13 @@ public sealed class WorkshopStore
 
     /// <summary>Incidents and near misses.</summary>
     public IncidentRecord Incidents { get; }
+
+    /// <summary>A text that is another one after any visit was opened, anything was entered, and stock was counted or a part condemned.</summary>
+    public string Tip()
+    {
+        using var context = _file.Context();
+        return FormattableString.Invariant($"{context.Entries.Max(e => (long?)e.Sequence) ?? 0}-{context.Visits.Count()}-{context.StockMoves.Max(m => (long?)m.Sequence) ?? 0}-{context.Condemned.Count(c => c.WithdrawnAt == null)}");
+    }
 
     /// <summary>Vehicles of fleets.</summary>
     public FleetStore Fleet { get; }

@@ -56,6 +56,7 @@ public static class BayHost
         // The keys sign forms of this host only, and lie in the workshop's own file.
         builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
         builder.Services.AddSingleton(store);
+        builder.Services.AddSingleton<Office.Board.BoardLines>();
         builder.Services.AddSingleton(options.Clock);
         builder.Services.AddSingleton(options.ShopRules);
         builder.Services.AddSingleton(new Door(options.SignIn, store, options.Clock));

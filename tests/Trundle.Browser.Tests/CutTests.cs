@@ -115,6 +115,30 @@ public sealed class CutTests(Bay bay) : IAsyncLifetime
         (await EntriesAsync(visit)).ShouldContain("vehicle.axles.0.placard.cold = 230 kPa");
     }
 
+    [Fact]
+    public async Task An_open_board_changes_by_itself_and_says_so_when_it_is_not_live()
+    {
+        var board = await _tablet.NewPageAsync();
+        await board.GotoAsync("/");
+        await board.GetByText("Live: it changes by itself.").WaitForAsync();
+        await OpenAsync("Silver estate");
+        await board.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Silver estate", Exact = true }).WaitForAsync();
+
+        // Whoever reads by keyboard stays where they are while the page changes under them.
+        await board.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Silver estate", Exact = true }).FocusAsync();
+        await OpenAsync("Copper van");
+        await board.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Copper van", Exact = true }).WaitForAsync();
+        (await board.EvaluateAsync<string>("() => document.activeElement.textContent")).ShouldBe("Silver estate");
+
+        await KillAsync();
+        await board.GetByText("Not live: the workshop’s computer does not answer.").WaitForAsync();
+        await board.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Copper van", Exact = true }).WaitForAsync();
+        await board.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Bay.Pictures, "board-not-live.png") });
+        await StartAsync();
+        await board.GetByText("Live: it changes by itself.").WaitForAsync();
+        await board.CloseAsync();
+    }
+
     /// <summary>The visit once without a fault: what is entered where, and what the workshop then has.</summary>
     private async Task<(List<(string Place, (string? Field, string Value)[] Entries)> Script, List<string> Wanted)> UndisturbedAsync()
     {

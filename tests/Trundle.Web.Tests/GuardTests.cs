@@ -162,7 +162,7 @@ public sealed partial class GuardTests : IAsyncLifetime
             var clock = new StandingClock(new DateTimeOffset(2026, 3, 14, 12, 0, 0, TimeSpan.Zero));
             DemoWorkshop.Fill(store, clock).ShouldBeTrue();
             DemoWorkshop.Fill(store, clock).ShouldBeFalse();
-            var lines = Office.Board.BoardLine.All(store.Visits.InTheWorkshop(), store.Condemned.Standing(), clock.Now);
+            var lines = store.Visits.InTheWorkshop().Select(v => Office.Board.BoardLine.Of(v, store.Condemned.Standing(), clock.Now)).ToList();
             lines.Count.ShouldBe(5);
             lines.Count(l => l.Loose.Count > 0).ShouldBe(2);
             lines.Select(l => l.Leg).Distinct().Count().ShouldBeGreaterThanOrEqualTo(4);

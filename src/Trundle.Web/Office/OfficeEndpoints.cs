@@ -34,9 +34,11 @@ internal static class OfficeEndpoints
             new RazorComponentResult<BoardPage>(new
             {
                 Frame = OfficeFrame.Of(context, store, clock),
+                People = store.People.All(),
                 Low = store.Stock.All().Where(i => i.Low).ToList(),
                 ReTorques = ReTorqueLine.All(store, clock.GetLocalNow()).Count(l => l.Due.IsOpen && l.Due.AskOn <= DateOnly.FromDateTime(clock.GetLocalNow().DateTime)),
             }));
+        routes.MapBoardEvents();
         routes.MapArrival();
         routes.MapVisitPage();
         routes.MapHistory();

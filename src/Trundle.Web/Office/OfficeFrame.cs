@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.DependencyInjection;
 using Trundle.Store;
 using Trundle.Web.Office.Board;
 using Trundle.Web.People;
@@ -15,6 +16,6 @@ public sealed record OfficeFrame(Person? Person, IReadOnlyList<BoardLine> Lines,
     internal static OfficeFrame Of(HttpContext context, WorkshopStore store, TimeProvider clock)
     {
         var now = clock.GetLocalNow();
-        return new OfficeFrame(WhoEnters.On(context, store), BoardLine.All(store.Visits.InTheWorkshop(), store.Condemned.Standing(), now), now);
+        return new OfficeFrame(WhoEnters.On(context, store), context.RequestServices.GetRequiredService<BoardLines>().All(now), now);
     }
 }
