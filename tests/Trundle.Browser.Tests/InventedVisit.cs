@@ -33,6 +33,8 @@ internal static class InventedVisit
         return open.Step.Entry switch
         {
             StepEntry.Confirm => [(null, "Done")],
+            // Each stage once it has gone round, then the word that all are done.
+            StepEntry.Choice when open.Step.Id == "stages" => [(null, "Stage 1 done"), (null, "Stage 2 done"), (null, open.Step.Passing[0])],
             StepEntry.Choice when open.Step.Choices.Count > 3 => [(field, open.Step.Passing[0])],
             StepEntry.Choice => [(null, open.Step.Passing[0])],
             StepEntry.Text => [(field, "nothing to add")],

@@ -35,23 +35,39 @@ public sealed class WheelStages(OpenVisit visit)
         visit.Fields.Under(TighteningRecord.FieldAt(at)).Where(e => e.Field.Contains(".stage-", StringComparison.Ordinal)).MaxBy(e => e.At);
 
     /// <summary>Records that the fixing whose turn it is has had its stage: its torque, and with the stage's first fixing the wrench that is in the hand.</summary>
-    public Task TightenedAsync(string at, TighteningProgress before, TighteningStep step, Torque? torque)
+    public Task TightenedAsync(string at, TighteningProgress before, TighteningStep step, Torque? torque) => TightenedAsync(at, before, step, 1, torque);
+
+    /// <summary>Records that the hand went round with the stage: every fixing that still wanted it has had it, in the order drawn, each with its torque.</summary>
+    public Task RestOfStageAsync(string at, TighteningProgress before, Torque? torque)
     {
         ArgumentNullException.ThrowIfNull(before);
-        if (before.Tightened(step.Fixing) is not { IsRead: true } read)
+        return before.Next is { } step ? TightenedAsync(at, before, step, before.Order.Count, torque) : Task.CompletedTask;
+    }
+
+    private Task TightenedAsync(string at, TighteningProgress before, TighteningStep first, int most, Torque? torque)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        var after = before;
+        var entries = new List<(string, string)>();
+        for (var n = 0; n < most && after.Next is { } step && step.Stage == first.Stage && after.Tightened(step.Fixing) is { IsRead: true } read; n++)
+        {
+            after = read.Value;
+            if (torque is { } set)
+            {
+                entries.Add((TighteningRecord.TorqueAt(at, step.Stage, step.Fixing), FormattableString.Invariant($"{set.In(visit.Units.Torque):0.#} {visit.Units.Torque}")));
+            }
+        }
+
+        if (ReferenceEquals(after, before))
         {
             return Task.CompletedTask;
         }
 
-        var entries = new List<(string, string)> { (TighteningRecord.FieldAt(at, step.Stage), TighteningRecord.Text(read.Value.Record(step.Stage))) };
-        if (torque is { } set)
-        {
-            entries.Add((TighteningRecord.TorqueAt(at, step.Stage, step.Fixing), FormattableString.Invariant($"{set.In(visit.Units.Torque):0.#} {visit.Units.Torque}")));
-        }
+        entries.Insert(0, (TighteningRecord.FieldAt(at, first.Stage), TighteningRecord.Text(after.Record(first.Stage))));
 
-        if (visit["work.instruments.torqueWrench"] is { } wrench && visit[TighteningRecord.WrenchAt(at, step.Stage)] != wrench)
+        if (visit["work.instruments.torqueWrench"] is { } wrench && visit[TighteningRecord.WrenchAt(at, first.Stage)] != wrench)
         {
-            entries.Add((TighteningRecord.WrenchAt(at, step.Stage), wrench));
+            entries.Add((TighteningRecord.WrenchAt(at, first.Stage), wrench));
         }
 
         return EnterAsync(at, [.. entries]);

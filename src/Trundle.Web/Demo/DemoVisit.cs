@@ -1,4 +1,5 @@
 using System.Globalization;
+using Trundle.Engine.Fixings;
 using Trundle.Store;
 using Trundle.Visits.Bay;
 using Trundle.Visits.Procedures;
@@ -113,6 +114,11 @@ internal sealed class DemoVisit
                     break;
                 case StepEntry.Choice:
                     Enter(field, step.Passing[0]);
+                    if (step.Id == "stages")
+                    {
+                        Stages(place, fixings);
+                    }
+
                     break;
                 case StepEntry.Pressure:
                     Enter(field, pressure);
@@ -136,6 +142,15 @@ internal sealed class DemoVisit
         }
 
         return this;
+    }
+
+    /// <summary>Every fixing of a wheel at each of the two stages, in the order with the least pull to one side.</summary>
+    private void Stages(string position, int fixings)
+    {
+        foreach (var (percent, stage) in new[] { 50.0, 100 }.Select((p, i) => (p, i)))
+        {
+            Enter(TighteningRecord.FieldAt(position, stage), TighteningRecord.Text(new RecordedStage(percent, TighteningSequence.For(fixings))));
+        }
     }
 
     /// <summary>Sends it all to the store, in batches as a tablet would.</summary>

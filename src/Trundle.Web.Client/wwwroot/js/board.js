@@ -1,5 +1,6 @@
 // The board shows what is so now, without being loaded anew. Without this script it is a page like any other, with its button to look again.
-const live = document.getElementById("live");
+// The vehicles, and the title block that counts them.
+const parts = ["#live", ".title-room"];
 const line = document.getElementById("live-line");
 let fetching = false;
 let again = false;
@@ -11,6 +12,18 @@ function say(text, away) {
     line.textContent = text;
   }
   line.classList.toggle("stops", away);
+}
+
+function put(here, fresh) {
+  if (!fresh || fresh.innerHTML === here.innerHTML) {
+    return;
+  }
+  // Whoever reads by keyboard stays where they are.
+  const at = here.contains(document.activeElement) ? document.activeElement.getAttribute("href") : null;
+  here.replaceChildren(...fresh.childNodes);
+  if (at) {
+    [...here.querySelectorAll("a")].find(a => a.getAttribute("href") === at)?.focus({ preventScroll: true });
+  }
 }
 
 async function show() {
@@ -27,14 +40,9 @@ async function show() {
         location.reload(); // Nobody is signed in any more.
         return;
       }
-      const fresh = answer.ok && new DOMParser().parseFromString(await answer.text(), "text/html").getElementById("live");
-      if (fresh && fresh.innerHTML !== live.innerHTML) {
-        // Whoever reads by keyboard stays where they are.
-        const at = live.contains(document.activeElement) ? document.activeElement.getAttribute("href") : null;
-        live.replaceChildren(...fresh.childNodes);
-        if (at) {
-          [...live.querySelectorAll("a")].find(a => a.getAttribute("href") === at)?.focus({ preventScroll: true });
-        }
+      const fresh = answer.ok && new DOMParser().parseFromString(await answer.text(), "text/html");
+      for (const part of fresh ? parts : []) {
+        put(document.querySelector(part), fresh.querySelector(part));
       }
     } while (again);
     say(line.dataset.live, false);
