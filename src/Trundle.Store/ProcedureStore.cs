@@ -108,7 +108,7 @@ public sealed class ProcedureStore
     public IReadOnlyList<(string Field, string Typed)> ForAVisit()
     {
         var problems = new List<Problem>();
-        return Newest() is { } newest && FileNode.Parse(newest.Text, "procedure") is { IsRead: true } root && WorkshopProcedure.Read(root.Value, problems) is var laid && problems.Count == 0
+        return Newest() is { } newest && FileNode.Parse(newest.Text, "procedure") is { IsRead: true } root && WorkshopProcedure.ReadKept(root.Value, problems) is var laid && problems.Count == 0
             ? WorkshopProcedure.Fields(laid.Procedure, newest.Number.ToString(System.Globalization.CultureInfo.InvariantCulture), problems)
             : WorkshopProcedure.Fields(Procedure.BuiltIn, null, problems);
     }

@@ -49,7 +49,11 @@ public enum StepEntry
 /// <summary>A sentence of a step that holds at every wheel, or only where one of some things is so of it.</summary>
 /// <param name="Text">The sentence.</param>
 /// <param name="When">Where it holds: any of these; empty where it holds always.</param>
-public sealed record StepSentence(string Text, IReadOnlyList<Circumstance> When);
+public sealed record StepSentence(string Text, IReadOnlyList<Circumstance> When)
+{
+    /// <summary>The workshop added it: it is shown as its own, beneath the carried ones.</summary>
+    public bool OfTheWorkshop { get; init; }
+}
 
 /// <summary>One step of the hand work, in our own words.</summary>
 public sealed record ProcedureStep
@@ -117,6 +121,20 @@ public sealed record ProcedureStep
     /// <summary>The field in which the step is recorded.</summary>
     public string FieldAt(string positionOrVehicle) => $"work.steps.{positionOrVehicle}.{Id}";
 
+    /// <summary>What to do in the carried procedure's words, where it has this step and the workshop only added to them or left them; else the workshop's own.</summary>
+    public string CarriedText => Procedure.BuiltIn.Find(Id)?.Text is { } carried && (carried == Text || SafetyWords.AddsTo(carried, Text)) ? carried : Text;
+
+    /// <summary>True where what to do is told in the workshop's words and not in the carried procedure's.</summary>
+    public bool IsInOwnWords => OfTheWorkshop && Procedure.BuiltIn.Find(Id)?.Text != CarriedText;
+
+    /// <summary>What the workshop says at this step besides, each with whether it is a caution; shown beneath the carried words as its own.</summary>
+    public IReadOnlyList<(string Words, bool IsCaution)> OwnWords =>
+    [
+        .. CarriedText.Length < Text.Length ? [(Text[CarriedText.Length..].Trim(), false)] : Array.Empty<(string, bool)>(),
+        .. Also.Where(s => s.OfTheWorkshop).Select(s => (s.Text, false)),
+        .. Cautions.Where(s => s.OfTheWorkshop).Select(s => (s.Text, true)),
+    ];
+
     private static string NotKnown(StepSentence sentence, Circumstances here) =>
         $"Nobody has said whether it is so here, {string.Join(" or ", sentence.When.Where(here.May).Select(w => w.ForPeople()))}: {sentence.Text}";
 
@@ -155,6 +173,9 @@ public sealed record Procedure(IReadOnlyList<ProcedurePart> Parts, IReadOnlyList
 
     /// <summary>The procedure that the program carries.</summary>
     public static Procedure BuiltIn { get; } = BuiltInProcedure.Compose();
+
+    /// <summary>What was left out of the workshop's own, since it stood against a safety word; a sentence each.</summary>
+    public IReadOnlyList<string> LeftOut { get; init; } = [];
 
     /// <summary>The name of the part on which all stand.</summary>
     public string Name => Parts[0].Name;

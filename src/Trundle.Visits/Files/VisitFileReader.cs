@@ -35,7 +35,7 @@ public static class VisitFileReader
         var date = file.Date("date");
         var country = file.Reference("country", ReadCountry);
         var inForce = file.Object("shopRules") is { } own ? ShopRulesReader.Read(own) : RulesInForce.Carried;
-        var procedure = file.Node(WorkshopProcedure.Root) is { } laid ? WorkshopProcedure.Read(laid, problems).Procedure : Procedure.BuiltIn;
+        var procedure = file.Node(WorkshopProcedure.Root) is { } laid ? WorkshopProcedure.ReadKept(laid, problems).Procedure : Procedure.BuiltIn;
         var vehicle = file.Object("vehicle") is { } v ? ReadVehicle(v) : new Vehicle();
         var fitted = new List<Assembly>();
         var balance = new Dictionary<Position, FileNode>();

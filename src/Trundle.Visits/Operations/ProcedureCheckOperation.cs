@@ -30,6 +30,7 @@ public static class ProcedureCheckOperation
             ["of"] = laid.Procedure.Edition,
             ["changes"] = AnswerJson.List(laid.Changes),
             ["stays"] = AnswerJson.List(laid.Kept),
+            ["warnings"] = AnswerJson.List(laid.Warnings.Select(w => (JsonNode?)new JsonObject { ["where"] = w.Where, ["code"] = w.Code, ["message"] = w.Message })),
             ["machines"] = AnswerJson.List(laid.Procedure.Machines.Select(m => (JsonNode?)new JsonObject { ["name"] = m.Name, ["instruction"] = m.Instruction })),
             ["steps"] = AnswerJson.List(steps.Select(s => (JsonNode?)new JsonObject
             {
@@ -52,6 +53,11 @@ public static class ProcedureCheckOperation
         foreach (var change in laid.Changes)
         {
             yield return $"    {change}";
+        }
+
+        foreach (var warning in laid.Warnings)
+        {
+            yield return $"Read again: {warning.Where}: {warning.Message}";
         }
 
         foreach (var kept in laid.Kept)

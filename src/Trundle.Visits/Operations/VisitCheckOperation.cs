@@ -82,6 +82,7 @@ public static class VisitCheckOperation
             },
             ["procedure"] = new JsonObject { ["edition"] = state.Work.Procedure.Edition, ["workshopEdition"] = state.Work.Procedure.Workshop?.Edition },
             ["repairs"] = AnswerJson.List(state.Work.Repairs.OrderBy(r => r.Key.ToString(), StringComparer.Ordinal).Select(r => (JsonNode?)Repair(r.Key.ToString(), RepairJudge.OnVisit(state, r.Key)?.Verdict))),
+            ["procedureLeftOut"] = AnswerJson.List(state.Work.Procedure.LeftOut),
             ["decisionsWithoutFinding"] = AnswerJson.List(DecisionNotes.Of(state).Select(n => (JsonNode?)new JsonObject { ["key"] = n.Key, ["nearest"] = n.Nearest, ["note"] = n.Text })),
             ["reTorque"] = Json(ReTorqueDue.Of(state)),
             ["instruments"] = AnswerJson.List(state.Work.Instruments.Select(i => (JsonNode?)new JsonObject
@@ -173,6 +174,11 @@ public static class VisitCheckOperation
         foreach (var line in AnswerJson.Lines([.. state.LeavingFindings.Where(f => f.Category > Category.None)]))
         {
             yield return line;
+        }
+
+        foreach (var leftOut in state.Work.Procedure.LeftOut)
+        {
+            yield return $"Caution: {leftOut}";
         }
 
         foreach (var note in DecisionNotes.Of(state))

@@ -83,6 +83,51 @@ public static class SafetyWords
         }
     }
 
+    /// <summary>Gathers what a file's own words say against an act that keeps people whole, or of a pressure above the ceiling: see <see cref="ProtectedActs"/>.</summary>
+    /// <param name="there">The carried step, or null for one of the file's own.</param>
+    /// <param name="leg">On which leg the step stands.</param>
+    /// <param name="part">What the file says of it.</param>
+    /// <param name="problems">Gathers what is refused, each with its place.</param>
+    /// <param name="warnings">Gathers what is to be read again, each with its place.</param>
+    public static void NotDenied(ProcedureStep? there, Leg? leg, PartStep part, List<Problem> problems, List<Problem> warnings)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        ArgumentNullException.ThrowIfNull(problems);
+        ArgumentNullException.ThrowIfNull(warnings);
+        One("title", part.Title, there?.Title);
+        One("text", part.Text, there?.Text);
+        One("why", part.Why, there?.Why);
+        One("stop", part.Stop, there?.Stop);
+        Each("also", part.Also.Select(s => s.Text));
+        Each("cautions", part.Cautions.Select(s => s.Text));
+        Each("tools", part.Tools);
+        Each("choices", part.Choices);
+
+        void Each(string key, IEnumerable<string> own)
+        {
+            foreach (var (text, i) in own.Select((t, i) => (t, i)))
+            {
+                One(string.Create(CultureInfo.InvariantCulture, $"{key}[{i}]"), text, null);
+            }
+        }
+
+        void One(string key, string? own, string? carried)
+        {
+            var where = $"{part.Path}.{key}";
+            if (own is null || own == carried || Carried.Contains(own) || there?.Tools.Contains(own) == true || there?.Choices.Contains(own) == true || problems.Exists(p => p.Where == where))
+            {
+                return;
+            }
+
+            var added = carried is not null && AddsTo(carried, own) ? own[carried.Length..] : own;
+            var found = ProtectedActs.In(added, leg == Leg.OffTheCar).OrderByDescending(a => a.Refused).FirstOrDefault();
+            if (found is not null)
+            {
+                (found.Refused ? problems : warnings).Add(new Problem(where, found.Code, found.Message));
+            }
+        }
+    }
+
     /// <summary>True where own words begin with the carried ones, unchanged, and more sentences follow.</summary>
     public static bool AddsTo(string carried, string own)
     {

@@ -9,7 +9,11 @@ namespace Trundle.Visits.Procedures;
 /// <param name="Procedure">What holds.</param>
 /// <param name="Changes">What the workshop's file changes, a sentence each.</param>
 /// <param name="Kept">What the file leaves out and what holds nevertheless, a sentence each.</param>
-public sealed record LaidOver(Procedure Procedure, IReadOnlyList<string> Changes, IReadOnlyList<string> Kept);
+public sealed record LaidOver(Procedure Procedure, IReadOnlyList<string> Changes, IReadOnlyList<string> Kept)
+{
+    /// <summary>Words of the file that a person reads again, each with its place: a 'not' beside a protected act, a pressure above the ceiling away from the seating.</summary>
+    public IReadOnlyList<Problem> Warnings { get; init; } = [];
+}
 
 /// <summary>
 /// Lays a workshop's own file over the carried procedure. A step that the file does not name stays; a caution is added to and never taken away; a
@@ -40,6 +44,28 @@ public static class WorkshopProcedure
         }
 
         return Lay(file, problems);
+    }
+
+    /// <summary>
+    /// Reads the file that a visit took along, or that a workshop keeps, which nobody can mend any more where it stands: what it says against the safety words is left
+    /// out, a caution at the step and in <see cref="Procedure.LeftOut"/> tells it, and the carried words stand.
+    /// </summary>
+    /// <param name="root">The file's root.</param>
+    /// <param name="problems">Gathers every other problem.</param>
+    public static LaidOver ReadKept(FileNode root, List<Problem> problems)
+    {
+        ArgumentNullException.ThrowIfNull(root);
+        ArgumentNullException.ThrowIfNull(problems);
+        var file = PartFileReader.Read(root, problems);
+        var leftOut = new List<string>();
+        if (file.Of is { } of && of != Procedure.BuiltIn.Edition)
+        {
+            leftOut.Add($"It was laid over edition '{NumberText.Shown(of)}' of the carried procedure; here it is read over edition {Procedure.BuiltIn.Edition}, whose words stand.");
+        }
+
+        var steps = file.Steps.Select(s => KeptWords.Without(s, leftOut)).ToList();
+        var laid = Lay(file with { Steps = steps }, problems);
+        return laid with { Procedure = laid.Procedure with { LeftOut = leftOut } };
     }
 
     /// <summary>True for a field of the procedure that a visit took along.</summary>
@@ -74,18 +100,21 @@ public static class WorkshopProcedure
         var composition = new Composition(built.Steps);
         var changes = new List<string>();
         var kept = new List<string>();
-        foreach (var step in file.Steps)
+        var warnings = new List<Problem>();
+        foreach (var step in file.Steps.Select(Own))
         {
             var before = problems.Count;
             if (composition.Find(step.Id) is { } there)
             {
-                if (Over(there, step, problems, kept) is { } changed && problems.Count == before)
+                var changed = Over(there, step, problems, kept);
+                SafetyWords.NotDenied(there, there.Leg, step, problems, warnings);
+                if (changed is not null && problems.Count == before)
                 {
                     composition.Replace(changed);
                     changes.Add($"{there.Title}: {Told(there, changed)}.");
                 }
             }
-            else if (New(composition, step, problems) is { } made && problems.Count == before)
+            else if (New(composition, step, problems, warnings) is { } made && problems.Count == before)
             {
                 composition.Insert(made, step.After!);
                 changes.Add($"{made.Title}: a new step after '{composition.Find(step.After!)!.Title}'{(made.HoldPoint ? ", a hold point" : "")}.");
@@ -94,7 +123,31 @@ public static class WorkshopProcedure
 
         changes.AddRange(file.Machines.Select(m => $"{m.Name}: its maker's own instruction comes first at the mounting machine."));
         var parts = changes.Count == 0 && file.Edition is null ? built.Parts : [.. built.Parts, new ProcedurePart(Key, file.Name ?? "The workshop's own", file.Edition ?? "not numbered", [])];
-        return new LaidOver(new Procedure(parts, composition.Steps, file.Machines), changes, kept);
+        return new LaidOver(new Procedure(parts, composition.Steps, file.Machines), changes, kept) { Warnings = warnings };
+
+        static PartStep Own(PartStep step) => step with
+        {
+            Also = [.. step.Also.Select(s => s with { OfTheWorkshop = true })],
+            Cautions = [.. step.Cautions.Select(s => s with { OfTheWorkshop = true })],
+        };
+    }
+
+    /// <summary>What a file says against the safety words of one step, by itself.</summary>
+    internal static IReadOnlyList<Problem> AgainstSafety(PartStep part)
+    {
+        var problems = new List<Problem>();
+        if (Procedure.BuiltIn.Find(part.Id) is { } there)
+        {
+            Over(there, part, problems, []);
+            SafetyWords.NotDenied(there, there.Leg, part, problems, []);
+        }
+        else
+        {
+            SafetyWords.NotElsewhere(part, problems);
+            SafetyWords.NotDenied(null, part.After is { } after ? Procedure.BuiltIn.Find(after)?.Leg ?? part.Leg : part.Leg, part, problems, []);
+        }
+
+        return [.. problems.Where(p => KeptWords.Codes.Contains(p.Code))];
     }
 
     /// <summary>A carried step with the workshop's words; null where the file says nothing else than what stands.</summary>
@@ -178,7 +231,7 @@ public static class WorkshopProcedure
         }.OfType<string>());
     }
 
-    private static ProcedureStep? New(Composition composition, PartStep part, List<Problem> problems)
+    private static ProcedureStep? New(Composition composition, PartStep part, List<Problem> problems, List<Problem> warnings)
     {
         if (part.After is null || composition.Find(part.After) is not { } before)
         {
@@ -190,6 +243,7 @@ public static class WorkshopProcedure
         }
 
         SafetyWords.NotElsewhere(part, problems);
+        SafetyWords.NotDenied(null, before.Leg, part, problems, warnings);
         Required("title", part.Title, "say the step in a few words");
         Required("text", part.Text, "say what to do");
         if (part.Leg is { } leg && leg != before.Leg)

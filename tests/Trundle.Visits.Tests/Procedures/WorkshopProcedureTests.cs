@@ -142,8 +142,10 @@ public sealed class WorkshopProcedureTests
         file["work"]!["steps"]!["1R"]!["rim-photo"] = "both sides";
         VisitStanding.Of(FileNode.Parse(file.ToJsonString(), "own").Value, problems).MayLeave.ShouldBeTrue();
         file["procedure"]!["steps"]![0]!["hold"] = false;
-        VisitStanding.Of(FileNode.Parse(file.ToJsonString(), "own").Value, problems);
-        problems.ShouldHaveSingleItem().Where.ShouldBe("procedure.steps[0].hold");
+        var kept = VisitStanding.Of(FileNode.Parse(file.ToJsonString(), "own").Value, problems).Work.Procedure;
+        problems.ShouldBeEmpty("a visit is read as it was kept");
+        kept.Step("seat").HoldPoint.ShouldBeTrue();
+        kept.LeftOut.ShouldHaveSingleItem().ShouldContain("(hold)");
     }
 
     [Fact]

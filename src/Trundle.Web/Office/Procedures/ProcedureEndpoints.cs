@@ -32,7 +32,7 @@ internal static class ProcedureEndpoints
 
     /// <summary>The procedure that the next visit takes along.</summary>
     public static Procedure InForce(WorkshopStore store) =>
-        store.Procedures.Newest() is { } newest && FileNode.Parse(newest.Text, "procedure") is { IsRead: true } root ? WorkshopProcedure.Read(root.Value, []).Procedure : Procedure.BuiltIn;
+        store.Procedures.Newest() is { } newest && FileNode.Parse(newest.Text, "procedure") is { IsRead: true } root ? WorkshopProcedure.ReadKept(root.Value, []).Procedure : Procedure.BuiltIn;
 
     private static IResult Whole(HttpContext context, IFormCollection sent, WorkshopStore store, TimeProvider clock)
     {
