@@ -33,6 +33,16 @@ public sealed class RulesPageTests
         }
     }
 
+    /// <summary>What has no text was not read in any, at first or second hand: one status, on the page and in every answer.</summary>
+    [Fact]
+    public void Common_practice_is_from_memory_everywhere()
+    {
+        var sources = InUseRules.List.Select(r => (r.Id, r.Status, r.Document)).Concat(MixingRules.List.Select(r => (r.InUse.Id, r.InUse.Status, r.InUse.Document)))
+            .Concat(InUseLimits.List.Select(l => (l.Id, l.Source.Status, l.Source.Text))).Where(s => s.Item3 == Source.CommonPracticeText).ToList();
+        sources.Count.ShouldBeGreaterThan(80);
+        sources.Where(s => s.Item2 != SourceStatus.FromMemory).Select(s => s.Item1).ShouldBeEmpty();
+    }
+
     [Fact]
     public void Where_a_text_reads_two_ways_a_breach_is_for_a_person_to_decide()
     {
@@ -52,7 +62,8 @@ public sealed class RulesPageTests
             that nobody has checked it against the text, and every page, sheet and answer says so beside the limit. A workshop adds a stricter rule of its
             own, or puts one of these right by its name, in [a file](guide/workshop-rules.md).
 
-            A category is common practice unless it is marked *by law*.
+            A category is common practice unless it is marked *by law*. *Common practice* as a status means a fact of the trade for which no text is held: it is from
+            memory, and answers give it so.
 
             """);
         foreach (var (set, title) in Sets)

@@ -181,8 +181,8 @@ public sealed record CircleCheck(
     /// <summary>Another place where the circles meet nearly as well: the misfit has more than one valley where the trial places lie nearly in line.</summary>
     private static PlaneMass? SecondAnswer(double initial, Complex[] trials, double[] amplitudes, Complex best, double squares)
     {
-        // A third of what the misfit may be is the usual scatter of a meter: within it the two cannot be told apart.
-        var scatter = Figures.Of("balance.circlesMisfit").Value / 300 * initial;
+        // Within the usual scatter of a meter the two cannot be told apart.
+        var scatter = Figures.Of("balance.amplitudeScatter").Value / 100 * initial;
         var allowed = Math.Max(4 * squares, trials.Length * scatter * scatter);
         var others = AmplitudeFit.Valleys(initial, trials, amplitudes)
             .Where(v => v.SumOfSquares <= allowed && (v.PerGram - best).Magnitude > 0.2 * best.Magnitude && v.PerGram != Complex.Zero);

@@ -39,7 +39,7 @@ public sealed record RunOutlier(int Run, int Point, double ByOthers, double Meas
         }
 
         var all = points.ToDictionary(p => p, p => AmplitudeFit.Of(initial[p], trials, Column(amplitudes, p)).SumOfSquares);
-        var usual = Figures.Of("balance.circlesMisfit").Value / 300;
+        var usual = Figures.Of("balance.amplitudeScatter").Value / 100;
         var freedom = points.Length * (n - 3);
         RunOutlier? worst = null;
         for (var r = 0; r < n; r++)

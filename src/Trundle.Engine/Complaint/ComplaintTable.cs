@@ -10,7 +10,8 @@ internal sealed record ComplaintCauseRow(string Cause, double Prior, string Text
 /// <summary>The questions, and how often each is answered so where a complaint has a cause: data, in two tables.</summary>
 public static class ComplaintTable
 {
-    private static readonly double Slip = Figures.Of("complaint.slip").Value / 100;
+    /// <summary>How often an answer is misheard; what is tried in two gears more seldom than what is remembered.</summary>
+    private static double SlipOf(string question) => Figures.Of(question == "follows" ? "complaint.slip-follows" : "complaint.slip").Value / 100;
 
     private static readonly Dictionary<(string Cause, string Question), Dictionary<string, double>> Answers = [];
 
@@ -46,12 +47,13 @@ public static class ComplaintTable
         var questions = table.Rows.GroupBy(r => table.Cell(r, "question"), StringComparer.Ordinal).ToList();
         foreach (var question in questions)
         {
+            var slip = SlipOf(question.Key);
             foreach (var cause in Causes)
             {
                 var whole = question.Sum(r => Number(table.Cell(r, cause.Cause)));
                 Answers[(cause.Cause, question.Key)] = question.ToDictionary(
                     r => table.Cell(r, "answer"),
-                    r => ((1 - Slip) * Number(table.Cell(r, cause.Cause)) / whole) + (Slip / question.Count()),
+                    r => ((1 - slip) * Number(table.Cell(r, cause.Cause)) / whole) + (slip / question.Count()),
                     StringComparer.Ordinal);
             }
         }

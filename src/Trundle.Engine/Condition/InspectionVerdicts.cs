@@ -55,8 +55,9 @@ public static class InspectionVerdicts
 
     private static PartVerdict Part(FittedVehicle subject, CheckResult found, Assembly assembly, InspectedPart part, IReadOnlyList<DamageVerdict> damage)
     {
-        var (verdict, reasons) = Gravest(found.Findings.Where(f => IsOf(f, assembly.Position)), part, subject.Rules);
-        return new PartVerdict(assembly.Position, part, verdict, reasons, damage, [.. damage.SelectMany(d => d.Asked).Distinct()], subject.Rules);
+        var (verdict, reasons) = Gravest(found.Findings.Where(f => IsOf(f, assembly.Position) || IsApart(subject, f, assembly)), part, subject.Rules);
+        var limits = found.Needs.Where(n => reasons.Any(r => r.Rule is "pressure.above-class" or "pressure.placard-doubt") && part == InspectedPart.Tyre && n.What == PressureCeiling.Maximum && n.Position == assembly.Position.ToString());
+        return new PartVerdict(assembly.Position, part, verdict, reasons, damage, [.. damage.SelectMany(d => d.Asked).Concat(limits).Distinct()], subject.Rules);
     }
 
     /// <summary>A finding of the place itself, of its axle or of two axles of which it is one; the spare answers for itself only, and the vehicle as a whole for no single tyre.</summary>
@@ -68,6 +69,19 @@ public static class InspectionVerdicts
         }
 
         return at.Split(' ').Contains(position.Axle.ToString(CultureInfo.InvariantCulture));
+    }
+
+    /// <summary>With all wheels driven and their treads or circumferences apart: the tyres with the most and with the least tread, or where these are not known or alike each of them.</summary>
+    private static bool IsApart(FittedVehicle subject, Finding finding, Assembly assembly)
+    {
+        if (finding is not { Position: null, Rule: "tread.spread" or "circumference.all-wheel-drive" } || assembly.Position.IsSpare)
+        {
+            return false;
+        }
+
+        var treads = subject.Fitted.Where(a => !a.Position.IsSpare).Select(Tread.Mean).OfType<Measures.Length>().ToList();
+        return Tread.Mean(assembly) is not { } own || (treads.Max() - treads.Min()).Millimetres <= CheckBook.Hair
+            || own.Metres >= treads.Max().Metres || own.Metres <= treads.Min().Metres;
     }
 
     private static (Verdict Verdict, IReadOnlyList<Finding> Reasons) Gravest(IEnumerable<Finding> findings, InspectedPart part, RuleSet? set)

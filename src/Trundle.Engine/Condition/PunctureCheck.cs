@@ -87,7 +87,7 @@ internal static partial class PunctureCheck
                 Against("damage.puncture.class", null);
             }
 
-            if (damage.Size is not { } size)
+            if (damage.Size is not { Metres: > 0 } size)
             {
                 book.Need(At, "the size of the puncture, measured after preparation", "only small ones are repaired");
                 Against("damage.puncture.unmeasured", most?.Limit);

@@ -70,12 +70,19 @@ public sealed record PressurePlan(IReadOnlyList<PositionPressure> Positions, IRe
     {
         ArgumentNullException.ThrowIfNull(subject);
         ArgumentNullException.ThrowIfNull(conditions);
-        var fitted = subject.Fitted.Count > 0 ? subject.Fitted : PlacardSizes(subject.Vehicle);
-        var positions = fitted
+        var positions = StandingIn(subject).Fitted
             .OrderBy(a => a.Position.IsSpare ? int.MaxValue : a.Position.Axle).ThenBy(a => a.Position.Side).ThenBy(a => a.Position.Dual)
             .Select(a => ForOne(a, subject, conditions))
             .ToList();
         return new PressurePlan(positions, [.. positions.SelectMany(PressureFindings.Of), .. Missing(subject)]);
+    }
+
+    /// <summary>The vehicle itself, or where nothing is fitted with the placard's own size at every position.</summary>
+    /// <source>placard first: 49 CFR 571.110</source>
+    public static FittedVehicle StandingIn(FittedVehicle subject)
+    {
+        ArgumentNullException.ThrowIfNull(subject);
+        return subject.Fitted.Count > 0 ? subject : subject with { Fitted = PlacardSizes(subject.Vehicle) };
     }
 
     private static IEnumerable<Finding> Missing(FittedVehicle subject)

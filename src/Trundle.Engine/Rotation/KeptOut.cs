@@ -37,8 +37,39 @@ public sealed record KeptOut(Position Position, InspectedPart Part, RefusalReaso
     }
 
     /// <summary>What may not stand where it comes to, on the vehicle as it would be after the moves; named by where it comes to.</summary>
-    internal static IEnumerable<KeptOut> There(FittedVehicle after, Func<Finding, bool>? settled) =>
-        Found(after, Found(after), "there", settled);
+    /// <param name="after">The vehicle after the moves.</param>
+    /// <param name="settled">True for a finding that a person decided or that was seen to since.</param>
+    /// <source>the rows of rotation_keeps_out.csv that hold there only</source>
+    public static IReadOnlyList<KeptOut> There(FittedVehicle after, Func<Finding, bool>? settled)
+    {
+        ArgumentNullException.ThrowIfNull(after);
+        return ThereBy(after, DecidedByPlace(after), settled);
+    }
+
+    /// <summary>The same by findings that were made already.</summary>
+    /// <param name="after">The vehicle after the moves.</param>
+    /// <param name="findings">What was found of it there.</param>
+    /// <param name="settled">True for a finding that a person decided or that was seen to since.</param>
+    /// <source>the rows of rotation_keeps_out.csv that hold there only</source>
+    public static IReadOnlyList<KeptOut> ThereBy(FittedVehicle after, IReadOnlyList<Finding> findings, Func<Finding, bool>? settled) => [.. Found(after, findings, "there", settled)];
+
+    /// <summary>
+    /// Only what a place decides of a tyre, which is all that a move changes: its age by the law, its tread in front, a section repair, retreading and regrooving. The
+    /// rest of its condition moves with it and was asked once, before any move.
+    /// </summary>
+    private static IReadOnlyList<Finding> DecidedByPlace(FittedVehicle after)
+    {
+        var book = new CheckBook(after);
+        foreach (var assembly in FitmentCheck.InOrder(after))
+        {
+            TreadCheck.Check(book, assembly);
+            AgeCheck.Check(book, assembly);
+            RepairCheck.Check(book, assembly);
+            RemadeTyre.Check(book, assembly);
+        }
+
+        return book.Result().Findings;
+    }
 
     private static IReadOnlyList<Finding> Found(FittedVehicle vehicle) => [.. ConditionCheck.Run(vehicle).Findings, .. FitmentCheck.Run(vehicle).Findings];
 

@@ -26,7 +26,13 @@ public static class VisitWorkReader
     public static VisitWork Read(VisitFile file, List<Problem> problems)
     {
         ArgumentNullException.ThrowIfNull(file);
-        return Read(file.Work, file.Procedure, problems);
+        var work = Read(file.Work, file.Procedure, problems);
+        foreach (var (position, valve) in work.RenewedValves.Where(v => v.Value.Renewed > file.Subject.Date))
+        {
+            problems.Add(new Problem($"work.renewed.{position}.valve.renewed", "in-future", FormattableString.Invariant($"{valve.Renewed:yyyy-MM-dd} is after the visit's date, {file.Subject.Date:yyyy-MM-dd}: write the day on which the valve was fitted, or leave it out.")));
+        }
+
+        return work;
     }
 
     /// <summary>Reads the part by itself; nothing recorded where there is none.</summary>

@@ -141,6 +141,7 @@ public static class ShopRulesReader
                 item.Wrong("category", "dangerous-stays", $"'{id}' is dangerous where it is broken, and a correction makes it no less grave. Leave the category out; a wrong text of ours is put right in a release.");
             }
 
+            var lowersLaw = category is { } less && rule is { Set: not null } && less < rule.Category && rule.Category < Category.Dangerous;
             var source = item.Require("source", "a correction names the text that says so") ? item.Text("source") : null;
             var clause = item.Text("clause") ?? "";
             var edition = item.Text("edition") ?? "";
@@ -158,6 +159,23 @@ public static class ShopRulesReader
             }
 
             var correction = new RuleCorrection(id, value?.Value, value?.Unit ?? "", category, Bare(source), clause, edition, known);
+            if (lowersLaw && !correction.IsByEdition)
+            {
+                var graver = $"'{id}' is {rule!.Category.Word()} by the law's own row, and a correction calls it {category!.Value.Word()}";
+                if (refuses)
+                {
+                    item.Wrong("category", "less-grave", $"{graver}. A breach of a law is called less grave only where a text that you read says so: state its clause and edition, with status read, or leave the category out.");
+                }
+
+                cautions.Add($"A correction of the workshop changes nothing here: {graver}, and it states no clause and edition of a text that was read. The graver holds. Put the workshop's file right.");
+                continue;
+            }
+
+            if (lowersLaw)
+            {
+                cautions.Add($"The workshop's correction holds here: '{id}' is called {category!.Value.Word()}, no longer {rule!.Category.Word()}. By {correction.Document}, {correction.Clause} (edition: {correction.Edition}).");
+            }
+
             if (limit is null || !correction.IsLooserThan(limit) || Loosened(item, correction, limit, refuses, cautions))
             {
                 read.Add(correction);

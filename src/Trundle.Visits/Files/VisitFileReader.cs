@@ -48,6 +48,11 @@ public static class VisitFileReader
                 continue;
             }
 
+            if (assembly.Valve?.Renewed is { } renewed && date is { } today && renewed > today)
+            {
+                item.Wrong("valve.renewed", "in-future", FormattableString.Invariant($"{renewed:yyyy-MM-dd} is after the file's date, {today:yyyy-MM-dd}: write the day on which the valve was fitted."));
+            }
+
             if (fitted.Any(a => a.Position == assembly.Position))
             {
                 item.Wrong("position", "position-twice", $"{assembly.Position} stands twice in 'fitted'; one assembly sits at one position.");

@@ -33,10 +33,11 @@ public static class PressureOperation
         }
 
         var plan = PressurePlan.For(subject, conditions);
-        var fitment = FitmentCheck.Run(subject);
+        // Where nothing is fitted the placard's own size stands in: it too may be too slow for the vehicle.
+        var fitment = FitmentCheck.Run(PressurePlan.StandingIn(subject));
         plan = new PressurePlan(
             [.. plan.Positions.Select(p => p with { Cautions = [.. p.Cautions, .. fitment.Needs.Where(n => n.Position == p.Position.ToString() && n.Why.EndsWith("the vehicle's top speed", StringComparison.Ordinal)).Select(n => $"Needed: {n.What}, since {n.Why}.")] })],
-            [.. plan.Findings, .. fitment.Findings.Where(IsOfSpeed)]);
+            [.. plan.Findings, .. fitment.Findings.Where(f => IsOfSpeed(f) || (f is { Rule: "spare.in-use", Category: > Category.None } && f.Position is not null))]);
         return plan.Positions.Count == 0
             ? Reading<Answer>.Failed(new Problem("fitted", "missing", "There is nothing to answer for: 'fitted' is empty and the vehicle has no axles."))
             : Reading<Answer>.Of(Of(plan, subject.Vehicle, oneTyre));
@@ -174,7 +175,7 @@ public static class PressureOperation
             yield return $"Caution: {caution}";
         }
 
-        foreach (var f in plan.Findings.Where(f => f.Category >= Category.Refer))
+        foreach (var f in plan.Findings.Where(f => f.Category >= Category.Refer || IsOfSpeed(f)))
         {
             yield return $"{f.Category.Word()}: {f.Position} {f.Action}";
         }

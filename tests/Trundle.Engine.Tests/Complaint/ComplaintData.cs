@@ -9,6 +9,9 @@ internal static class ComplaintData
 {
     public const double Slip = 0.05;
 
+    /// <summary>What is tried in two gears is misheard more seldom.</summary>
+    public static double SlipOf(string question) => question == "follows" ? 0.01 : Slip;
+
     private static readonly List<Dictionary<string, string>> AnswerRows = WhyPriors.RowsOf(At("complaint_answers.csv"));
 
     public static IReadOnlyList<Dictionary<string, string>> Causes { get; } = WhyPriors.RowsOf(At("complaint_causes.csv"));
@@ -28,7 +31,7 @@ internal static class ComplaintData
     public static double Prior(string cause) => Number(Causes.Single(c => c["cause"] == cause)["prior"]) / Causes.Sum(c => Number(c["prior"]));
 
     /// <summary>How often a question is answered so, a part misheard.</summary>
-    public static double Likelihood(string cause, string question, string answer) => ((1 - Slip) * Held(cause, question, answer)) + (Slip / Answers(question).Count);
+    public static double Likelihood(string cause, string question, string answer) => ((1 - SlipOf(question)) * Held(cause, question, answer)) + (SlipOf(question) / Answers(question).Count);
 
     /// <summary>How often a question is answered so where nothing is misheard.</summary>
     public static double Held(string cause, string question, string answer)

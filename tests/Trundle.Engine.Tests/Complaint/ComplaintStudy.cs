@@ -8,7 +8,8 @@ namespace Trundle.Engine.Tests.Complaint;
 public sealed record ComplaintPlan(IReadOnlyList<string> Questions, int Asked)
 {
     /// <summary>How often an answer is misheard: then any answer is as likely as any other.</summary>
-    public double Misheard { get; init; } = ComplaintData.Slip;
+    /// <remarks>Null: as often as the model takes it.</remarks>
+    public double? Misheard { get; init; }
 
     /// <summary>Every cause is drawn equally often, not by what is held.</summary>
     public bool AllAlikeOften { get; init; }
@@ -73,7 +74,7 @@ internal sealed class ComplaintStudy
             for (var i = 0; i < plan.Asked; i++)
             {
                 var question = plan.Questions.Count > 0 ? plan.Questions[i] : ComplaintTriage.Of(new ComplaintDetail(given, null)).Next!.Question.Key;
-                given[question] = Answer(random, cause, question, plan.Misheard);
+                given[question] = Answer(random, cause, question, plan.Misheard ?? ComplaintData.SlipOf(question));
             }
 
             var detail = new ComplaintDetail(given, null);

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Security.Cryptography;
 using System.Text;
 using Trundle.Engine.Complaint;
 using Trundle.Engine.Tests.Balance.Oracle.Why;
@@ -14,9 +13,7 @@ public sealed class ComplaintStudyTests
 {
     private const int Whole = 10_000;
     private const int Part = 2_000;
-    private const string Begin = "<!-- study: made by a test, do not edit -->";
-    private const string End = "<!-- end of study -->";
-    private static readonly string Page = Path.Combine(WhyPriors.Root, "docs", "theory", "complaint.md");
+    private static readonly StudyPage Page = new("complaint.md");
     private static readonly ComplaintPlan Three = new(["kind", "speed", "felt"], 3);
     private static readonly ComplaintPlan Led = new([], 5);
     private static readonly ComplaintPlan All = new(ComplaintData.Questions, ComplaintData.Questions.Count);
@@ -56,30 +53,14 @@ public sealed class ComplaintStudyTests
     }
 
     [Fact]
-    public void The_page_was_made_from_these_inputs()
-    {
-        if (Environment.GetEnvironmentVariable("TRUNDLE_WRITE_DOCS") == "1")
-        {
-            var text = File.ReadAllText(Page);
-            var (begin, end) = (text.IndexOf(Begin, StringComparison.Ordinal), text.IndexOf(End, StringComparison.Ordinal));
-            File.WriteAllText(Page, $"{text[..begin]}{Begin}\n{Study()}{text[end..]}");
-        }
-
-        File.ReadAllText(Page).ShouldContain($"inputs {Fingerprint()}", Case.Sensitive, "Run this test with TRUNDLE_WRITE_DOCS=1 to make the study anew.");
-    }
+    public void The_page_was_made_from_these_inputs() => Page.ShouldBeMadeFrom(Fingerprint(), Study);
 
     /// <summary>The tables, and the first interviews as drawn and as named.</summary>
-    private static string Fingerprint()
+    private static string Fingerprint() => StudyPage.Fingerprint(ComplaintData.AllText, seed =>
     {
-        var text = new StringBuilder(ComplaintData.AllText);
-        for (var seed = 1; seed <= 100; seed++)
-        {
-            var (cause, detail) = ComplaintStudy.Draw(seed, All);
-            text.Append(CultureInfo.InvariantCulture, $"{cause} {string.Join(' ', detail.Given.Values)} {ComplaintTriage.Of(detail).Causes[0].Cause}\n");
-        }
-
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())))[..16];
-    }
+        var (cause, detail) = ComplaintStudy.Draw(seed, All);
+        return $"{cause} {string.Join(' ', detail.Given.Values)} {ComplaintTriage.Of(detail).Causes[0].Cause}";
+    });
 
     private static string Study()
     {

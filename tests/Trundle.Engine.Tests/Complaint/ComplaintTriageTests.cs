@@ -28,6 +28,7 @@ public sealed class ComplaintTriageTests
     public void Every_answer_of_every_question_adds_up_to_one_for_every_cause_and_none_is_impossible()
     {
         Figures.Of("complaint.slip").Value.ShouldBe(100 * ComplaintData.Slip, 1e-12);
+        Figures.Of("complaint.slip-follows").Value.ShouldBe(100 * ComplaintData.SlipOf("follows"), 1e-12);
         ComplaintTable.Questions.Select(q => q.Key).ShouldBe(ComplaintData.Questions);
         foreach (var cause in ComplaintData.Causes.Select(c => c["cause"]))
         {
@@ -37,6 +38,15 @@ public sealed class ComplaintTriageTests
                 question.Choices.ShouldAllBe(c => ComplaintTable.Likelihood(cause, question.Key, c.Key) > 0.004);
             }
         }
+    }
+
+    // What comes once a turn of a wheel follows the road speed in any gear; what follows the engine's in any gear is none.
+    [Fact]
+    public void A_shake_that_follows_the_engine_speed_is_the_engines_first_however_it_grows()
+    {
+        ComplaintTriage.Of(ComplaintData.Said("kind=shake", "speed=rising", "felt=steering-wheel")).Causes[0].Cause.ShouldBe("unbalance");
+        ComplaintTriage.Of(ComplaintData.Said("kind=shake", "speed=rising", "felt=steering-wheel", "follows=engine-speed")).Causes[0].Cause.ShouldBe("engine");
+        ComplaintTriage.Of(ComplaintData.Said("kind=shake", "speed=rising", "felt=steering-wheel", "follows=road-speed")).Causes[0].Cause.ShouldBe("unbalance");
     }
 
     // The rear corner of a textbook (Automotive Chassis Engineering, sec. 3.13, read: 317.5 kg, 45.4 kg, 22 and 192 kN/m) with 1500 N·s/m and a wheel of

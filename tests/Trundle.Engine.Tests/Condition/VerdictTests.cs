@@ -236,4 +236,22 @@ public sealed class VerdictTests
     private static PartVerdict Tyre(RepairHistory history, params Damage[] damage) => Of(Hurt(history, Bay.Size, damage)).First(v => v.Position == Bay.At("1L") && v.Part == InspectedPart.Tyre);
 
     private static IReadOnlyList<PartVerdict> Of(FittedVehicle subject) => InspectionVerdicts.Of(subject, ConditionCheck.Run(subject).With(FitmentCheck.Run(subject)));
+
+    /// <summary>With all wheels driven, treads that lie apart hold the tyres with the most and with the least tread, and no other.</summary>
+    [Fact]
+    public void Treads_apart_with_all_wheels_driven_hold_the_two_that_are_farthest_apart()
+    {
+        static Assembly Worn(Assembly a, double millimetres)
+        {
+            IReadOnlyList<Length> depth = [Length.FromMillimetres(millimetres)];
+            return a with { Tread = new TreadDepths(depth, depth, depth) };
+        }
+
+        var four = Bay.Four(null, Bay.Car with { Drive = Drive.All });
+        var apart = four with { Fitted = [.. four.Fitted.Select((a, i) => Worn(a, new[] { 8, 7, 4, 7 }[i]))] };
+        InspectionVerdicts.Of(apart, ConditionCheck.Run(apart)).Where(v => v.Part == InspectedPart.Tyre).Select(v => (v.Position.ToString(), v.Verdict))
+            .ShouldBe([("1L", Verdict.PutRight), ("1R", Verdict.MayRun), ("2L", Verdict.PutRight), ("2R", Verdict.MayRun)]);
+        var alike = four with { Fitted = [.. four.Fitted.Select(a => Worn(a, 7))] };
+        InspectionVerdicts.Of(alike, ConditionCheck.Run(alike)).ShouldAllBe(v => v.Verdict == Verdict.MayRun);
+    }
 }

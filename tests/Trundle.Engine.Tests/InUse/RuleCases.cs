@@ -97,7 +97,7 @@ internal static class RuleCases
         ["damage.chunk"] = new(Hurt(DamageKind.Chunk, DamagePlace.Tread, null), [Plain]),
         ["damage.cut.shallow"] = new(Damaged(Cut(1.5874)), [Damaged(Cut(1.5875))]),
         ["damage.crack.shallow"] = new(Damaged(Crack(1.5874, false)), [Damaged(Crack(1.5875, false)), Damaged(Crack(1, true))]),
-        ["damage.puncture.unmeasured"] = new(Hurt(DamageKind.Puncture, DamagePlace.Tread, null), [Hurt(DamageKind.Puncture, DamagePlace.Tread, 3)]),
+        ["damage.puncture.unmeasured"] = new(Hurt(DamageKind.Puncture, DamagePlace.Tread, 0), [Hurt(DamageKind.Puncture, DamagePlace.Tread, 3)]),
         ["damage.puncture.class"] = new(Hurt(DamageKind.Puncture, DamagePlace.Tread, 3, Spare), [Hurt(DamageKind.Puncture, DamagePlace.Tread, 3)]),
         ["damage.puncture.overlap"] = new(Repaired(Bay.Size, 1, p => p with { FromRepair = Length.FromMillimetres(0) }), [Repaired(Bay.Size, 1, p => p with { FromRepair = Length.FromMillimetres(1) })]),
         ["damage.puncture.repairs-table"] = new(Repaired(Bay.Size, 1, p => p), [Repaired("195/65 R15 91V", 1, p => p), Repaired(Bay.Size, 0, p => p)]),

@@ -126,4 +126,28 @@ public sealed class KeptOutTests
         RotationPlan.For(car).Value.Chosen.ShouldBeNull();
         return KeptOut.Of(car).ShouldHaveSingleItem();
     }
+
+    /// <summary>
+    /// What a place decides is asked by itself, and gives what the whole inspection gives: on a vehicle that breaks each of these rules at each of its places, and on
+    /// every vehicle of the rules' own cases.
+    /// </summary>
+    [Fact]
+    public void Asking_only_what_a_place_decides_gives_the_answers_of_the_whole_inspection()
+    {
+        var said = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var set in Fitment.Bay.EveryRuleSet)
+        {
+            var made = InUse.RuleCases.All.Values.SelectMany(c => c.NotSaid.Append(c.Said)).Select(make => make(Fitment.Bay.Four(set)))
+                .Concat(Trundle.Engine.InUse.InUseLimits.List.Where(l => l.Set == set).SelectMany(l => InUse.LimitVehicles.Classes(l).Select(c => InUse.LimitVehicles.Make(l, c, l.Compared + (l.IsFloor ? -1 : 1)).Subject)));
+            foreach (var vehicle in made)
+            {
+                IReadOnlyList<Finding> whole = [.. ConditionCheck.Run(vehicle).Findings, .. Trundle.Engine.Fitment.FitmentCheck.Run(vehicle).Findings];
+                var ours = KeptOut.There(vehicle, null);
+                ours.ShouldBe(KeptOut.ThereBy(vehicle, whole, null));
+                said.UnionWith(ours.Select(k => k.Why.Split('.')[0]));
+            }
+        }
+
+        said.Count.ShouldBeGreaterThan(4);
+    }
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Security.Cryptography;
 using System.Text;
 using Trundle.Engine.Tests.Balance.Oracle.Why;
 using Trundle.Engine.Wear;
@@ -14,9 +13,7 @@ public sealed class WearStudyTests
 {
     private const int Whole = 10_000;
     private const int Part = 1_500;
-    private const string Begin = "<!-- study: made by a test, do not edit -->";
-    private const string End = "<!-- end of study -->";
-    private static readonly string Page = Path.Combine(WhyPriors.Root, "docs", "theory", "wear.md");
+    private static readonly StudyPage Page = new("wear.md");
     private static readonly WearPlan Usual = new(3, false, false);
     private static readonly WearPlan Edged = new(6, true, true);
 
@@ -44,30 +41,14 @@ public sealed class WearStudyTests
     }
 
     [Fact]
-    public void The_page_was_made_from_these_inputs()
-    {
-        if (Environment.GetEnvironmentVariable("TRUNDLE_WRITE_DOCS") == "1")
-        {
-            var text = File.ReadAllText(Page);
-            var (begin, end) = (text.IndexOf(Begin, StringComparison.Ordinal), text.IndexOf(End, StringComparison.Ordinal));
-            File.WriteAllText(Page, $"{text[..begin]}{Begin}\n{Study()}{text[end..]}");
-        }
-
-        File.ReadAllText(Page).ShouldContain($"inputs {Fingerprint()}", Case.Sensitive, "Run this test with TRUNDLE_WRITE_DOCS=1 to make the study anew.");
-    }
+    public void The_page_was_made_from_these_inputs() => Page.ShouldBeMadeFrom(Fingerprint(), Study);
 
     /// <summary>The tables, and the first tyres as drawn and as named.</summary>
-    private static string Fingerprint()
+    private static string Fingerprint() => StudyPage.Fingerprint(WearData.AllText, seed =>
     {
-        var text = new StringBuilder(WearData.AllText);
-        for (var seed = 1; seed <= 100; seed++)
-        {
-            var drawn = WearCase.Draw(seed, Edged);
-            text.Append(CultureInfo.InvariantCulture, $"{drawn.Pattern} {drawn.Cause} {WearReading.Of(drawn.Subject)[0].Likeliest.Pattern.Word()}\n");
-        }
-
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())))[..16];
-    }
+        var drawn = WearCase.Draw(seed, Edged);
+        return $"{drawn.Pattern} {drawn.Cause} {WearReading.Of(drawn.Subject)[0].Likeliest.Pattern.Word()}";
+    });
 
     private static string Study()
     {

@@ -173,6 +173,27 @@ public sealed class ShopRulesReaderTests
         found.ShouldAllBe(p => p.Where.EndsWith("corrections[0].category", StringComparison.Ordinal) && p.Code == "dangerous-stays");
     }
 
+    /// <summary>A breach of a law is called less grave only where clause and edition of a text that was read say so, and then every answer says it; a visit, which cannot mend its file, keeps the graver.</summary>
+    [Theory]
+    [InlineData("""{"rule":"eu.load.index","category":"minor","source":"A text","status":"read"}""", true)]
+    [InlineData("""{"rule":"eu.load.index","category":"minor","source":"A text","clause":"5","edition":"2025","status":"second-hand"}""", true)]
+    [InlineData("""{"rule":"eu.load.index","category":"minor","source":"A text","clause":"5","edition":"2025","status":"read"}""", false)]
+    [InlineData("""{"rule":"eu.load.index","category":"dangerous","source":"A text","status":"read"}""", false)]
+    public void A_law_is_made_less_grave_only_by_a_text_that_was_read(string correction, bool refused)
+    {
+        var read = WorkshopRules.Read(FileNode.Parse($$"""{"corrections":[{{correction}}]}""", "rules").Value);
+        read.IsRead.ShouldBe(!refused);
+        if (refused)
+        {
+            (read.Problem!.Where, read.Problem.Code).ShouldBe(("corrections[0].category", "less-grave"));
+        }
+
+        var (kept, problems) = Read($$"""{"corrections":[{{correction}}]}""");
+        problems.ShouldBeEmpty();
+        kept.Corrections.Count.ShouldBe(refused ? 0 : 1);
+        kept.Overtaken.Count.ShouldBe(correction.Contains("dangerous", StringComparison.Ordinal) ? 0 : 1);
+    }
+
     private const string Looser = """{"rule":"uk.tread.depth","limit":"1.2 mm","source":"A newer text","status":"read"}""";
 
     /// <summary>A looser number needs clause, edition and a text that was read; a workshop's file without them is refused at its place.</summary>

@@ -37,6 +37,8 @@ public sealed class TradeLimitsTests
         }
 
         Ask("inspect", Car(pressure)).Body["needs"]!.AsArray().ShouldContain(n => (string?)n!["position"] == "1L" && ((string)n["what"]!).Contains("MAX PRESS", StringComparison.Ordinal));
+        Ask("inspect", Car(pressure)).Body["verdicts"]!.AsArray().Single(v => (string)v!["position"]! == "1L" && (string)v["part"]! == "tyre")!["asked"]!.AsArray()
+            .ShouldContain(n => ((string)n!["what"]!).Contains("MAX PRESS", StringComparison.Ordinal));
         Ask("inspect", Car("230 kPa")).No.ShouldBeFalse();
         var rotated = Ask("rotate", Car(pressure));
         rotated.No.ShouldBeTrue();
@@ -108,5 +110,37 @@ public sealed class TradeLimitsTests
         limit.Contains("taken as guidance", StringComparison.Ordinal).ShouldBe(rules != "us");
         var leak = Ask("leak", """{"tyre":{"marking":"195/65 R15 91H"},"readings":[{"at":"2026-01-05 08:00","pressure":"230 kPa","temperature":"10 °C"},{"at":"2026-01-06 08:00","pressure":"0","temperature":"10 °C"}]}""");
         ((string)leak.Body["findings"]!.AsArray().Single(f => (string)f!["rule"]! == "pressure.flat")!["category"]!).ShouldBe("major");
+    }
+
+    [Fact]
+    public void A_temporary_spare_on_the_road_and_a_placard_too_slow_for_the_vehicle_stand_with_the_pressures()
+    {
+        var spare = Ask("pressure", Car("230 kPa").Replace("\"axles\"", "\"spare\":{\"placard\":{\"size\":\"T125/70 D16 96M\",\"cold\":\"420 kPa\"}},\"axles\"", StringComparison.Ordinal)
+            .Replace("\"1L\",\"tyre\":{\"marking\":\"195/65 R15 91H\"", "\"1L\",\"tyre\":{\"marking\":\"T125/70 D16 96M\"", StringComparison.Ordinal).Replace("\"value\":\"230 kPa\"", "\"value\":\"420 kPa\"", StringComparison.Ordinal));
+        Rules(spare).ShouldContain("spare.in-use");
+
+        // H is 210 km/h.
+        var bare = """{"rules":"uk","vehicle":{"name":"Grey saloon","class":"car","topSpeed":"220 km/h","axles":[{"steered":true,"driven":true,"dual":false,"placard":{"size":"195/65 R15 91H","cold":"230 kPa"}}]}}""";
+        Rules(Ask("pressure", bare)).ShouldBe(["speed.vehicle"]);
+        Ask("pressure", bare.Replace("220", "210", StringComparison.Ordinal)).No.ShouldBeFalse();
+    }
+
+    [Fact]
+    public void A_minor_finding_of_speed_is_said_in_the_text_too()
+    {
+        var winter = Ask("pressure", Car("230 kPa").Replace("\"marking\":\"195/65 R15 91H\"", "\"marking\":\"195/65 R15 91T\",\"marks\":[\"M+S\"]", StringComparison.Ordinal));
+        winter.No.ShouldBeFalse();
+        winter.Body["findings"]!.AsArray().ShouldContain(f => (string)f!["rule"]! == "speed.winter" && (string)f["category"]! == "minor");
+        winter.ForPeople.ShouldContain(l => l.StartsWith("minor: 1L", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_valve_renewed_after_the_files_date_is_refused_with_its_place()
+    {
+        var read = OperationList.Of("inspect").Run(FileNode.Parse(Car("230 kPa").Replace("\"position\":\"1R\"", "\"position\":\"1R\",\"valve\":{\"renewed\":\"2026-03-15\"}", StringComparison.Ordinal), "visit.json").Value);
+        (read.Problem!.Where, read.Problem.Code).ShouldBe(("fitted[1].valve.renewed", "in-future"));
+        var problems = new List<Trundle.Measures.Problem>();
+        Trundle.Visits.Bay.VisitStanding.Of(FileNode.Parse("""{"date":"2026-03-14","work":{"renewed":{"1L":{"valve":{"kind":"clamp-in","renewed":"2026-03-15"}}}}}""", "visit.json").Value, problems);
+        problems.ShouldHaveSingleItem().Where.ShouldBe("work.renewed.1L.valve.renewed");
     }
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Security.Cryptography;
 using System.Text;
 using Trundle.Engine.Balance.Why;
 
@@ -14,9 +13,7 @@ public sealed class WhyStudyTests
     private const int Whole = 10_000;
     private const int Part = 600;
     private const int WithOracle = 1_000;
-    private const string Begin = "<!-- study: made by a test, do not edit -->";
-    private const string End = "<!-- end of study -->";
-    private static readonly string Page = Path.Combine(WhyPriors.Root, "docs", "theory", "why.md");
+    private static readonly StudyPage Page = new("why.md");
 
     [Fact]
     public void Probabilities_mean_what_they_say()
@@ -36,31 +33,15 @@ public sealed class WhyStudyTests
     }
 
     [Fact]
-    public void The_page_was_made_from_these_inputs()
-    {
-        if (Environment.GetEnvironmentVariable("TRUNDLE_WRITE_DOCS") == "1")
-        {
-            var text = File.ReadAllText(Page);
-            var (begin, end) = (text.IndexOf(Begin, StringComparison.Ordinal), text.IndexOf(End, StringComparison.Ordinal));
-            File.WriteAllText(Page, $"{text[..begin]}{Begin}\n{Study()}{text[end..]}");
-        }
-
-        File.ReadAllText(Page).ShouldContain($"inputs {Fingerprint()}", Case.Sensitive, "Run this test with TRUNDLE_WRITE_DOCS=1 to make the study anew.");
-    }
+    public void The_page_was_made_from_these_inputs() => Page.ShouldBeMadeFrom(Fingerprint(), Study);
 
     /// <summary>The tables of priors, and the first cases as drawn and as answered, to digits that no machine differs in.</summary>
-    private static string Fingerprint()
+    private static string Fingerprint() => StudyPage.Fingerprint(WhyPriors.AllText, seed =>
     {
-        var text = new StringBuilder(WhyPriors.AllText);
-        for (var seed = 1; seed <= 100; seed++)
-        {
-            var drawn = WhyCase.Draw(seed, Departure.None);
-            var first = BalanceWhy.Run(drawn.Problem).Explanations[0];
-            text.Append(CultureInfo.InvariantCulture, $"{drawn.Cause} {drawn.Weights.Count} {drawn.Displays[^1].Inner.Magnitude:0.000} {first.Cause.Word()}\n");
-        }
-
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())))[..16];
-    }
+        var drawn = WhyCase.Draw(seed, Departure.None);
+        var first = BalanceWhy.Run(drawn.Problem).Explanations[0];
+        return string.Create(CultureInfo.InvariantCulture, $"{drawn.Cause} {drawn.Weights.Count} {drawn.Displays[^1].Inner.Magnitude:0.000} {first.Cause.Word()}");
+    });
 
     private static string Study()
     {
