@@ -65,6 +65,8 @@ public sealed class InspectionTests : BayContext
         Choose(page, "fitted.2R.tyre.repairs.0.place", "tread");
         Choose(page, "fitted.2R.tyre.repairs.0.method", "plug");
         Verdict(page).ShouldContain("Tyre: discard");
+        Control(page, "fitted.2R.tyre.repairs.0.around").Change("90");
+        Visit["fitted.2R.tyre.repairs.0.around"].ShouldNotBeNull();
 
         Button(page, "Enter a wheel damage").Click();
         Has(page, "fitted.2R.wheel.damage.0.size").ShouldBeFalse();
