@@ -21,6 +21,7 @@ public sealed class WorkshopStore
         Scrap = new ScrapRecord(file);
         Incidents = new IncidentRecord(file);
         Fleet = new FleetStore(file);
+        Roll = new RollStore(file);
         Sets = new WheelSetStore(file);
         Registrations = new RegistrationStore(file);
         Tyres = new TyreRecords(file);
@@ -77,6 +78,9 @@ public sealed class WorkshopStore
 
     /// <summary>Vehicles of fleets.</summary>
     public FleetStore Fleet { get; }
+
+    /// <summary>Attempts in practice, and what was decided of them.</summary>
+    public RollStore Roll { get; }
 
     /// <summary>Sets of wheels in storage.</summary>
     public WheelSetStore Sets { get; }

@@ -103,6 +103,12 @@ public sealed record AttemptRow
     /// <summary>The second signature that a task of lifting or inflating needs.</summary>
     public AttemptSignature? SecondSignature { get; init; }
 
-    /// <summary>The row that this one assesses again, or null.</summary>
+    /// <summary>The points of an attempt in practice, out of 100; null elsewhere. They decide nothing.</summary>
+    public int? Points { get; init; }
+
+    /// <summary>The row of the same attempt that this one decides, or null where it is the attempt itself.</summary>
+    public Guid? Decides { get; init; }
+
+    /// <summary>The row of an earlier attempt that this one assesses again, or null.</summary>
     public Guid? Again { get; init; }
 }

@@ -33,10 +33,32 @@ public static class AttemptRows
             At = at,
             On = on,
             Mode = AttemptMode.Simulated,
+            Points = result.Score,
             Measures = [.. result.Parts.Where(p => p.Found is not null).Select(p => new AttemptMeasure(p.Criterion.Words, p.Found!.Text, p.Required?.Amount.Text ?? ""))],
             Criteria = [.. result.Parts.Where(p => p.Criterion.MustBeMet).Select(p => new AttemptCriterion(p.Criterion.Words, p.Met))],
             SafetyStop = result.Stop?.Why,
             Feedback = string.Join(" ", result.Parts.Where(p => !p.Met).Select(p => p.Feedback)),
+        };
+    }
+
+    /// <summary>A row in which an assessor decides an attempt.</summary>
+    /// <param name="attempt">The attempt.</param>
+    /// <param name="id">The row's own name.</param>
+    /// <param name="satisfactory">What was decided.</param>
+    /// <param name="feedback">What to do differently.</param>
+    /// <param name="signature">The assessor's signature.</param>
+    public static AttemptRow Deciding(AttemptRow attempt, Guid id, bool satisfactory, string feedback, AttemptSignature signature)
+    {
+        ArgumentNullException.ThrowIfNull(attempt);
+        ArgumentNullException.ThrowIfNull(signature);
+        return attempt with
+        {
+            Id = id,
+            Decides = attempt.Id,
+            Assessor = signature.By,
+            Decision = satisfactory ? AttemptDecision.Satisfactory : AttemptDecision.NotYet,
+            Feedback = feedback,
+            Signature = signature,
         };
     }
 

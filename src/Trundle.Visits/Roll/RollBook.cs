@@ -20,7 +20,7 @@ public sealed record RollBook(IReadOnlyList<AttemptRow> Rows)
     }
 
     /// <summary>The number of a learner's next attempt at a task.</summary>
-    public int NextNumber(string learner, string task) => Rows.Count(r => r.Learner == learner && r.Task == task) + 1;
+    public int NextNumber(string learner, string task) => Rows.Count(r => r.Learner == learner && r.Task == task && r.Decides is null) + 1;
 
     /// <summary>A learner's own rows: all that a trainee is shown.</summary>
     public RollBook Of(string learner) => new([.. Rows.Where(r => r.Learner == learner)]);
@@ -37,7 +37,14 @@ public sealed record RollBook(IReadOnlyList<AttemptRow> Rows)
             return new Problem("id", "row-twice", "This row is in the roll already; rows are not changed: add a new one that names it.");
         }
 
-        if (row.Number != NextNumber(row.Learner, row.Task))
+        if (row.Decides is { } decided)
+        {
+            if (Rows.FirstOrDefault(r => r.Id == decided) is not { } attempt || attempt.Learner != row.Learner || attempt.Task != row.Task || attempt.Number != row.Number || row.Decision == AttemptDecision.Open)
+            {
+                return new Problem("decides", "decides-unknown", "A decision names an attempt of this learner at this task, and decides.");
+            }
+        }
+        else if (row.Number != NextNumber(row.Learner, row.Task))
         {
             return new Problem("number", "number-not-next", $"Attempt {row.Number} is not the next one of {row.Learner} at this task: that is {NextNumber(row.Learner, row.Task)}.");
         }

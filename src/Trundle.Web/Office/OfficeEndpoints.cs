@@ -17,6 +17,7 @@ using Trundle.Web.Office.ReTorques;
 using Trundle.Web.Office.Scrap;
 using Trundle.Web.Office.Recall;
 using Trundle.Web.Office.Registrations;
+using Trundle.Web.Office.Roll;
 using Trundle.Web.Office.Search;
 using Trundle.Web.Office.Sets;
 using Trundle.Web.Office.Sources;
@@ -52,6 +53,7 @@ internal static class OfficeEndpoints
         routes.MapStock();
         routes.MapScrap();
         routes.MapIncidents();
+        routes.MapRoll();
         routes.MapFleet();
         routes.MapSets();
         routes.MapRegistrations();

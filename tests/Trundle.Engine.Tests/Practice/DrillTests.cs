@@ -106,7 +106,7 @@ public sealed partial class DrillTests
     [Fact]
     public void A_tread_is_judged_by_its_least_depth() => Try(DrillKind.Tread, drill =>
     {
-        var least = drill.Facts.Skip(2).SelectMany(f => Numbers(f.Text)).Min();
+        var least = ((TreadDepths)drill.Drawn!).All.Min(d => d.Depth.Millimetres);
 
         // 2/32 in for the United States, 1.6 mm for the United Kingdom and the European Union, for cars.
         var limit = drill.Facts[1].Text == "United States" ? 1.5875 : 1.6;

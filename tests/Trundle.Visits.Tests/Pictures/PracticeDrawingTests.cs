@@ -52,6 +52,20 @@ public sealed class PracticeDrawingTests
         drawing.Element(Svg + "desc")!.Value.ShouldBe("Seen from outside, 90° from the valve at twelve. 25 g at 90°, outer side.");
     }
 
+    [Fact]
+    public void Every_damage_of_a_drill_is_drawn_and_told()
+    {
+        for (ulong seed = 0; seed < 60; seed++)
+        {
+            var drill = Trundle.Engine.Practice.Drills.DrillList.Of(Trundle.Engine.Practice.Drills.DrillKind.Damage, seed, new DateOnly(2026, 3, 2));
+            var drawing = XElement.Parse(DamageSection.Draw("d", "damage", drill.Facts[^1].Text, (Trundle.Engine.Vehicles.Damage)drill.Drawn!));
+            drawing.Element(Svg + "desc")!.Value.ShouldContain(drill.Facts[^1].Text);
+
+            // The ring that shows the place, and a mark of its own besides.
+            drawing.Elements().Count(e => e.Attribute("stroke")?.Value.StartsWith("var(--accent", StringComparison.Ordinal) == true).ShouldBe(2);
+        }
+    }
+
     private static IEnumerable<(double X, double Y1)> Lines(XElement drawing) => drawing.Elements(Svg + "line").Select(l => (Of(l, "x1"), Of(l, "y1")));
 
     private static double Of(XElement element, string name) => double.Parse(element.Attribute(name)!.Value, CultureInfo.InvariantCulture);

@@ -22,7 +22,7 @@ public sealed record PracticeBench
     {
         ArgumentNullException.ThrowIfNull(wheel);
         var bench = new PracticeBench { Wheel = wheel, Entered = wheel.LeftAt, InnerKind = wheel.InnerKind, OuterKind = wheel.OuterKind, Gains = wheel.Gains };
-        return wheel.StaticOnly ? bench.Clamp(new Clamping(CentringCones.Set.First(c => c.Suits(wheel.Bore)), true, true)) : bench;
+        return wheel.StaticOnly ? bench.Clamp(new Clamping(CentringCones.Set.First(c => c.Suits(wheel.Bore)), true, true)) with { Acts = [] } : bench;
     }
 
     /// <summary>The wheel.</summary>
@@ -76,6 +76,9 @@ public sealed record PracticeBench
     /// <summary>What ended the attempt, or null.</summary>
     public SafetyStop? Stop { get; init; }
 
+    /// <summary>Everything that was done, in order, as <see cref="BenchActs"/> writes it: done again it comes to this same bench.</summary>
+    public IReadOnlyList<string> Acts { get; init; } = [];
+
     /// <summary>Puts the wheel on the shaft, or on it again.</summary>
     public PracticeBench Clamp(Clamping clamping) => this with
     {
@@ -83,10 +86,11 @@ public sealed record PracticeBench
         Clampings = Clampings + 1,
         Seat = CentringCones.SeatOf(clamping, Wheel.Bore, Wheel.Seed, Clampings),
         ChangedSinceSpin = true,
+        Acts = [.. Acts, BenchActs.Clamp(clamping)],
     };
 
     /// <summary>Enters settings and kinds of weight.</summary>
-    public PracticeBench Enter(BalancerSettings settings, WeightKind inner, WeightKind outer) => this with { Entered = settings, InnerKind = inner, OuterKind = outer, ChangedSinceSpin = true };
+    public PracticeBench Enter(BalancerSettings settings, WeightKind inner, WeightKind outer) => this with { Entered = settings, InnerKind = inner, OuterKind = outer, ChangedSinceSpin = true, Acts = [.. Acts, BenchActs.Enter(settings, inner, outer)] };
 
     /// <summary>The planes by what is entered; null where they do not lie apart.</summary>
     public PlanePair? EnteredPlanes
@@ -109,10 +113,12 @@ public sealed record PracticeBench
             return Reading<PracticeBench>.Failed("not-clamped", "The wheel is not clamped: choose a cone and run the nut up.");
         }
 
+        IReadOnlyList<string> acts = [.. Acts, BenchActs.Spin(guardDown, eyesProtected)];
         if (!guardDown || !eyesProtected)
         {
             return Reading<PracticeBench>.Of(this with
             {
+                Acts = acts,
                 Stop = guardDown
                     ? new SafetyStop("eyes", "The wheel was spun without eye protection. A stone or a weight that lets go flies at the speed of the tread: protect the eyes before every spin.")
                     : new SafetyStop("guard", "The wheel was spun with the guard up. A weight that lets go leaves along the rim towards whoever stands there: guard down before every spin."),
@@ -120,7 +126,7 @@ public sealed record PracticeBench
         }
 
         return EnteredPlanes is { } planes
-            ? Reading<PracticeBench>.Of(this with { Spins = [.. Spins, SimulatedBalancer.Spin(OnTheShaft(), planes, Gains, Wheel.Profile)], ChangedSinceSpin = false })
+            ? Reading<PracticeBench>.Of(this with { Spins = [.. Spins, SimulatedBalancer.Spin(OnTheShaft(), planes, Gains, Wheel.Profile)], ChangedSinceSpin = false, Acts = acts })
             : Reading<PracticeBench>.Failed("planes-together", "With these settings both planes lie at one place, and two planes at one place cannot carry a couple: measure the rim width again.");
     }
 
@@ -138,11 +144,12 @@ public sealed record PracticeBench
             Weights = [.. Weights, new BenchWeight(new FittedWeight(side, kind, mass, place, [mass], null), place + hand, Spins.Count)],
             EverFitted = EverFitted + 1,
             ChangedSinceSpin = true,
+            Acts = [.. Acts, BenchActs.Fit(side, kind, mass, place)],
         };
     }
 
     /// <summary>Takes a weight off.</summary>
-    public PracticeBench TakeOff(int index) => this with { Weights = [.. Weights.Where((_, i) => i != index)], ChangedSinceSpin = true };
+    public PracticeBench TakeOff(int index) => this with { Weights = [.. Weights.Where((_, i) => i != index)], ChangedSinceSpin = true, Acts = [.. Acts, BenchActs.TakeOff(index)] };
 
     /// <summary>Deflates, breaks the beads, turns the tyre on the wheel and seats it again: all weights are off, and the wheel has to be clamped anew.</summary>
     /// <param name="turn">How far further, clockwise as seen from outside.</param>
@@ -152,13 +159,14 @@ public sealed record PracticeBench
         Weights = [],
         Clamped = null,
         ChangedSinceSpin = true,
+        Acts = [.. Acts, BenchActs.Turn(turn)],
     };
 
     /// <summary>The machine's own calibration is run anew.</summary>
-    public PracticeBench Calibrate() => this with { Gains = (1, 1), CalibratedAnew = true, ChangedSinceSpin = true };
+    public PracticeBench Calibrate() => this with { Gains = (1, 1), CalibratedAnew = true, ChangedSinceSpin = true, Acts = [.. Acts, BenchActs.Calibrate] };
 
     /// <summary>Says what is wrong beside the unbalance.</summary>
-    public PracticeBench Name(BenchFault fault) => this with { Named = fault };
+    public PracticeBench Name(BenchFault fault) => this with { Named = fault, Acts = [.. Acts, BenchActs.Name(fault)] };
 
     /// <summary>What a dial on the middle of the tread reads around.</summary>
     public IReadOnlyList<DialReading> Dial(int places = 12)

@@ -27,9 +27,7 @@ internal static class TreadDrill
         [
             new("tyre", marking),
             new("rules", PractisedVehicle.Word(rules)),
-            new("inner groove", Depths(tread.Inner)),
-            new("centre groove", Depths(tread.Centre)),
-            new("outer groove", Depths(tread.Outer)),
+            new("depths", "off the drawn section"),
         ],
         [
             Asking.Quantity(new("least", "The depth that counts.", 30, true), least.Depth, "mm", 1, 0.05, Source.CommonPractice, $"The least of all counts, here at the {least.Place} groove; a mean hides it."),
@@ -38,7 +36,5 @@ internal static class TreadDrill
         ]) { Drawn = tread };
 
         Length[] Around(int tenths) => [.. Enumerable.Range(0, 3).Select(_ => Length.FromMillimetres(Math.Max(5, tenths + stream.Between(-2, 2)) / 10.0))];
-
-        static string Depths(IReadOnlyList<Length> depths) => string.Join(", ", depths.Select(d => d.Text("mm", 1)));
     }
 }
