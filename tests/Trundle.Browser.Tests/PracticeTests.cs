@@ -81,6 +81,47 @@ public sealed partial class PracticeTests(Bay bay, Device device) : IClassFixtur
         await page.Context.CloseAsync();
     }
 
+    [Fact]
+    public async Task An_attempt_made_with_no_network_comes_into_the_roll_and_an_instructor_decides_it()
+    {
+        await device.CheckAsync("/roll", "roll-own");
+        var page = await bay.PageAsync(1280, 800);
+        await Bay.EnterAsAsync(page, Trainee());
+        await page.GotoAsync("/bay/practice/drill/demount/9");
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Order of a demount" }).WaitForAsync();
+        await page.GetByText("once handed in").WaitForAsync();
+        await page.Context.SetOfflineAsync(true);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Unscrew the valve cap and keep it." }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Hand in" }).ClickAsync();
+        await page.GetByText("Kept on this device").WaitForAsync();
+        await page.Context.SetOfflineAsync(false);
+        await page.GotoAsync("/bay/practice");
+        await page.GetByText("once handed in").WaitForAsync();
+        await page.GotoAsync("/roll");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Order of a demount, number 9" }).WaitForAsync();
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Bay.Pictures, "roll-trainee-tablet.png") });
+        await Bay.EnterAsAsync(page, Instructor());
+        await page.GotoAsync("/roll");
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Bay.Pictures, "roll-class-tablet.png") });
+        await page.GetByRole(AriaRole.Link, new() { Name = "Order of a demount, number 9" }).ClickAsync();
+        await page.GetByLabel("not yet").CheckAsync();
+        await page.GetByLabel("What to do differently").FillAsync("Core out before a bead is broken.");
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Bay.Pictures, "roll-attempt-tablet.png") });
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = Sign() }).ClickAsync();
+        await page.GetByText("Core out before a bead is broken.").First.WaitForAsync();
+        (await Device.FaultsAsync(page)).ShouldBeEmpty();
+        await page.Context.CloseAsync();
+    }
+
+    [GeneratedRegex("trainee")]
+    private static partial Regex Trainee();
+
+    [GeneratedRegex("instructor")]
+    private static partial Regex Instructor();
+
+    [GeneratedRegex("Decide and sign")]
+    private static partial Regex Sign();
+
     [GeneratedRegex(@"add (\d+)\sg at (\d+)")]
     private static partial Regex Reading();
 }

@@ -21,7 +21,8 @@ public sealed class RightsPageTests
         text.Append(CultureInfo.InvariantCulture, $"""
             # Who may do what
 
-            Made from the program's own table by a test; do not edit. Everybody who is signed in may read everything. Each line is tried by each role in a
+            Made from the program's own table by a test; do not edit. Everybody who is signed in may read everything but the roll of
+            others: attempts are read by whoever made them and by whoever may decide them. Each line is tried by each role in a
             test where the program holds it. Nobody lets a rim of several pieces go, a tyre or wheel that is condemned, or a vehicle whose fixings are not finally tightened.
             How people sign in is in [signing in](guide/signing-in.md).
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.JSInterop;
+using Trundle.Engine.Practice;
 using Trundle.Visits.Bay;
 
 namespace Trundle.Web.Client.Tests;
@@ -283,6 +284,11 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
             return Answer(200, new JsonObject { ["register"] = Edition, ["condemned"] = new JsonArray([.. Register.Select(l => (JsonNode?)l.DeepClone())]) }.ToJsonString());
         }
 
+        if (address == "/api/v1/practice/attempts")
+        {
+            return Take(JsonNode.Parse(body!)!.AsObject());
+        }
+
         if (Mood == HostMood.KnowsNoVisit)
         {
             return Answer(404, """{"error":{"code":"visit-unknown","where":"visit","message":"There is no such visit in this workshop."}}""");
@@ -295,6 +301,22 @@ internal sealed class FakeBrowser : IJSRuntime, IJSObjectReference
 
         var since = int.Parse(address[(address.IndexOf('=', StringComparison.Ordinal) + 1)..], CultureInfo.InvariantCulture);
         return Answer(200, new JsonObject { ["entries"] = new JsonArray([.. HostEntries.Skip(since).Select(e => (JsonNode?)e.DeepClone())]), ["last"] = HostEntries.Count, ["register"] = Edition, ["instruments"] = Instruments.DeepClone(), ["stock"] = Stock.DeepClone(), ["reTorqueBefore"] = ReTorqueBefore?.DeepClone() }.ToJsonString());
+    }
+
+    /// <summary>The attempts in practice that the host took, by identifier.</summary>
+    public Dictionary<string, PracticeAttempt> Attempts { get; } = [];
+
+    /// <summary>Judges what was done, as the host does.</summary>
+    private string Take(JsonObject sent)
+    {
+        var attempt = new PracticeAttempt(sent["kind"]!.GetValue<string>(), sent["seed"]!.GetValue<ulong>(), DateOnly.ParseExact(sent["day"]!.GetValue<string>(), "yyyy-MM-dd", CultureInfo.InvariantCulture), [.. sent["acts"]!.AsArray().Select(a => a!.GetValue<string>())]);
+        if (PracticeAttempts.Judge(attempt).Problem is { } problem)
+        {
+            return Answer(400, new JsonObject { ["error"] = new JsonObject { ["code"] = problem.Code, ["where"] = problem.Where, ["message"] = problem.Message } }.ToJsonString());
+        }
+
+        Attempts[sent["id"]!.GetValue<string>()] = attempt;
+        return Answer(200, "{}");
     }
 
     private const string NotSignedIn = """{"error":{"code":"sign-in-needed","where":"sign-in","message":"Nobody is signed in on this device."}}""";

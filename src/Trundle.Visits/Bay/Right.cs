@@ -21,7 +21,7 @@ public enum Right
     /// <summary>Take a rule of the workshop off one visit.</summary>
     TakeRuleOff,
 
-    /// <summary>Permit a trainee a hazardous act on a visit, and sign off a trainee's work.</summary>
+    /// <summary>Permit a trainee a hazardous act on a visit, and sign off a trainee's work or decide an attempt.</summary>
     PermitTrainee,
 
     /// <summary>Change the workshop's own procedure.</summary>
@@ -59,7 +59,7 @@ public static class Rights
         (Right.LetGo, "let a vehicle go with a leak or a dangerous finding, and only with the customer's signed refusal", Answering),
         (Right.TakeBackStop, "take back that a tyre or a wheel was condemned, or that a rim is of several pieces", Answering),
         (Right.TakeRuleOff, "take a rule of the workshop off one visit", Answering),
-        (Right.PermitTrainee, "permit a trainee to lift, to demount or to inflate on a visit, and sign off a trainee's work", Answering),
+        (Right.PermitTrainee, "permit a trainee to lift, to demount or to inflate on a visit, and sign off a trainee's work or decide an attempt", Answering),
         (Right.ChangeProcedure, "change the workshop's own procedure", Answering),
         (Right.AnswerForRegistration, "say that the workshop registers the tyres that it sells, and take a purchaser's name out", Answering),
         (Right.EraseContact, "erase whom to call", [Role.Desk, .. Skilled]),

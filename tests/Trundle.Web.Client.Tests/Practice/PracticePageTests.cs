@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Bunit;
 using Microsoft.AspNetCore.Components;
@@ -97,7 +98,7 @@ public sealed partial class PracticePageTests : BayContext
     {
         var page = Bench(level, 3);
         page.FindAll("nav.parts a").Select(a => a.TextContent).ShouldBe(["Centre", "Measure and set", "Look further", "Spin and fit"]);
-        page.FindAll("aside.needed li").Count.ShouldBe(BenchCriteria.Of(PracticeWords.Levels.Single(l => l.Key == level).Level).Count + 1);
+        page.FindAll("aside.needed li").Count.ShouldBe(BenchCriteria.Of(PracticeAttempts.Of($"wheel/{level}")!.Level!.Value).Count + 1);
         Part(page, "look");
         page.FindAll("td.figure").Count.ShouldBe(24);
         await page.Find("#tyre-turn").ChangeAsync(new ChangeEventArgs { Value = "400" });
@@ -162,7 +163,7 @@ public sealed partial class PracticePageTests : BayContext
     public async Task A_drill_of_questions_is_answered_on_its_page_and_judged(string key)
     {
         var page = Render<DrillPage>(p => p.Add(x => x.Kind, key).Add(x => x.Seed, 5));
-        var drill = DrillList.Of(PracticeWords.Drills.Single(d => d.Key == key).Kind, 5, DateOnly.FromDateTime(DateTime.UtcNow));
+        var drill = DrillList.Of(PracticeAttempts.Of($"drill/{key}")!.Drill!.Value, 5, DateOnly.FromDateTime(DateTime.UtcNow));
         page.FindAll("aside.needed li").Count.ShouldBe(drill.Criteria.Count + 1);
         foreach (var question in drill.Questions)
         {
@@ -190,11 +191,64 @@ public sealed partial class PracticePageTests : BayContext
         var page = Render<PracticePage>();
         await page.Find("#seed").InputAsync(new ChangeEventArgs { Value = "4711" });
         page.FindAll("a").Select(a => a.GetAttribute("href")).ShouldContain("/bay/practice/wheel/two-planes/4711");
-        page.FindAll(".tool-list a").Count.ShouldBe(PracticeWords.Levels.Count + PracticeWords.Drills.Count + 2);
+        page.FindAll(".tool-list a").Count.ShouldBe(PracticeAttempts.Kinds.Count);
         await page.Find("#seed").InputAsync(new ChangeEventArgs { Value = "many" });
         page.Find("#seed-hint").TextContent.ShouldContain("A whole number");
         Bench("nothing", 1).Find("h1").TextContent.ShouldBe("There is no such practice wheel");
         Render<DrillPage>(p => p.Add(x => x.Kind, "nothing").Add(x => x.Seed, 1)).Find("h1").TextContent.ShouldBe("There is no such drill");
+    }
+
+    [Fact]
+    public async Task What_was_done_goes_to_the_roll_and_is_judged_there_as_on_the_page()
+    {
+        var page = Bench("one-weight", 7);
+        await TickAsync(page);
+        await ClickAsync(page, "Spin");
+        await ClickAsync(page, "25 g");
+        await ClickAsync(page, "Hand in");
+        page.WaitForAssertion(() => page.Markup.ShouldContain("Kept in the roll"));
+        var attempt = Browser.Attempts.ShouldHaveSingleItem().Value;
+        (attempt.Kind, attempt.Seed).ShouldBe(("wheel/one-weight", 7UL));
+        page.Find("#result").TextContent.ShouldContain($" {PracticeAttempts.Judge(attempt).Value.Score} of 100");
+        Browser.Remembered.ShouldNotContainKey(PracticeKeeping.Name);
+    }
+
+    [Fact]
+    public async Task With_no_network_an_attempt_waits_on_the_device_and_leaves_only_for_whoever_did_it()
+    {
+        Render<PracticePage>();
+        Browser.Mood = HostMood.Down;
+        var page = Render<DemountPage>(p => p.Add(x => x.Seed, 9));
+        await ClickAsync(page, "Hand in");
+        page.WaitForAssertion(() => page.Markup.ShouldContain("Kept on this device"));
+
+        // Somebody else enters here once the host answers: it stays.
+        Browser.Mood = HostMood.Answers;
+        var own = JsonNode.Parse(Browser.Remembered[PracticeKeeping.Name]!)!.AsArray();
+        own[0]!["by"] = 999;
+        Browser.Remembered[PracticeKeeping.Name] = own.ToJsonString();
+        var list = Render<PracticePage>();
+        list.WaitForAssertion(() => list.Markup.ShouldContain("one attempt waits here"));
+        Browser.Attempts.ShouldBeEmpty();
+
+        // Whoever did it: it goes, once.
+        own[0]!["by"] = Browser.Me;
+        Browser.Remembered[PracticeKeeping.Name] = own.ToJsonString();
+        list = Render<PracticePage>();
+        list.WaitForAssertion(() => Browser.Attempts.Count.ShouldBe(1));
+        list.WaitForAssertion(() => list.Markup.ShouldNotContain("waits here"));
+        Browser.Remembered.ShouldNotContainKey(PracticeKeeping.Name);
+    }
+
+    [Fact]
+    public async Task Where_nobody_enters_nothing_is_kept_and_the_page_says_so()
+    {
+        Browser.Me = null;
+        var page = Render<DemountPage>(p => p.Add(x => x.Seed, 9));
+        await ClickAsync(page, "Hand in");
+        page.WaitForAssertion(() => page.Markup.ShouldContain("nobody has said who enters here"));
+        Browser.Attempts.ShouldBeEmpty();
+        Browser.Remembered.ShouldNotContainKey(PracticeKeeping.Name);
     }
 
     private IRenderedComponent<BenchPage> Bench(string level, int seed) => Render<BenchPage>(p => p.Add(x => x.Level, level).Add(x => x.Seed, seed));
