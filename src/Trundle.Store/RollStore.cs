@@ -125,7 +125,7 @@ public sealed class RollStore
                 }
 
                 var kind = PracticeAttempts.Of(attempt.Kind)!;
-                var row = AttemptRows.OfPractice(book, id, Name(learner), kind.Task, string.Create(CultureInfo.InvariantCulture, $"{kind.Title}, number {attempt.Seed}"), at, result);
+                var row = AttemptRows.OfPractice(book, id, Name(learner), kind.Task, AttemptRows.On(kind, attempt.Seed), at, result);
                 return book.Add(row).Then(_ => new KeptRecords(_file, Kind, "P").Open(id, null, new NewKeptRecord(id, Done, day, AttemptJson.Of(attempt, row, $"{EngineVersion.Engine}, tables {EngineVersion.Tables}")), day, new Recorder(learner.Name, learner.Role, at)))
                     .Then(_ => Reading<AttemptRow>.Of(row));
             }

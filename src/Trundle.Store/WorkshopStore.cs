@@ -22,6 +22,7 @@ public sealed class WorkshopStore
         Incidents = new IncidentRecord(file);
         Fleet = new FleetStore(file);
         Roll = new RollStore(file);
+        Lessons = new LessonStore(file);
         Sets = new WheelSetStore(file);
         Registrations = new RegistrationStore(file);
         Tyres = new TyreRecords(file);
@@ -81,6 +82,9 @@ public sealed class WorkshopStore
 
     /// <summary>Attempts in practice, and what was decided of them.</summary>
     public RollStore Roll { get; }
+
+    /// <summary>Lessons that instructors put together.</summary>
+    public LessonStore Lessons { get; }
 
     /// <summary>Sets of wheels in storage.</summary>
     public WheelSetStore Sets { get; }

@@ -11,6 +11,13 @@ public static class AttemptRows
     /// <summary>The edition of the built-in task list.</summary>
     public const string Edition = "built-in, 1";
 
+    /// <summary>What an attempt in practice was at, in words.</summary>
+    public static string On(PracticeKind kind, ulong seed)
+    {
+        ArgumentNullException.ThrowIfNull(kind);
+        return string.Create(CultureInfo.InvariantCulture, $"{kind.Title}, number {seed}");
+    }
+
     /// <summary>A row from an attempt in practice, open until an assessor decides.</summary>
     /// <param name="book">The roll so far.</param>
     /// <param name="id">The row's own name, made where it was done.</param>

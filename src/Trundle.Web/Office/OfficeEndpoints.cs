@@ -11,6 +11,7 @@ using Trundle.Web.Office.Fleet;
 using Trundle.Web.Office.History;
 using Trundle.Web.Office.Incidents;
 using Trundle.Web.Office.Instruments;
+using Trundle.Web.Office.Lessons;
 using Trundle.Web.Office.People;
 using Trundle.Web.Office.Procedures;
 using Trundle.Web.Office.ReTorques;
@@ -54,6 +55,7 @@ internal static class OfficeEndpoints
         routes.MapScrap();
         routes.MapIncidents();
         routes.MapRoll();
+        routes.MapLessons();
         routes.MapFleet();
         routes.MapSets();
         routes.MapRegistrations();

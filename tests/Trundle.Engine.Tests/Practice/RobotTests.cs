@@ -79,10 +79,12 @@ public sealed class RobotTests
             var wheel = PracticeWheels.Of(seed, PracticeLevel.SplitBehindSpokes);
             var spokes = wheel.Spokes!.Places;
             var between = WheelAngle.FromDegrees(spokes[0].Degrees + (180.0 / spokes.Count));
-            Spokes(PracticeBench.For(wheel).Fit(PlaneSide.Outer, wheel.OuterKind, Mass.FromGrams(20), between)).ShouldBeFalse();
-            Spokes(PracticeBench.For(wheel).Fit(PlaneSide.Outer, wheel.OuterKind, Mass.FromGrams(20), spokes[1])).ShouldBeTrue();
-            Spokes(PracticeBench.For(wheel).Fit(PlaneSide.Inner, wheel.InnerKind, Mass.FromGrams(20), between)).ShouldBeTrue();
+            Spokes(Spun(wheel).Fit(PlaneSide.Outer, wheel.OuterKind, Mass.FromGrams(20), between)).ShouldBeFalse();
+            Spokes(Spun(wheel).Fit(PlaneSide.Outer, wheel.OuterKind, Mass.FromGrams(20), spokes[1])).ShouldBeTrue();
+            Spokes(Spun(wheel).Fit(PlaneSide.Inner, wheel.InnerKind, Mass.FromGrams(20), between)).ShouldBeTrue();
         }
+
+        static PracticeBench Spun(PracticeWheel wheel) => RobotTrainee.Clamp(RobotTrainee.Set(PracticeBench.For(wheel), Mistake.None), Mistake.None).Spin().Value;
 
         static bool Spokes(PracticeBench bench) => BenchJudge.Judge(bench).Parts.Single(p => p.Criterion.Key == "spokes").Met;
     }
@@ -141,6 +143,18 @@ public sealed class RobotTests
                 mine.Name.ShouldBe(engine.Name);
                 mine.Tolerance.ShouldBe(engine.Tolerance, 1e-9 * engine.Tolerance);
                 mine.Left.ShouldBe(engine.Left, 1e-6);
+            }
+        }
+    }
+
+    [Fact]
+    public void Nothing_done_earns_nothing()
+    {
+        foreach (var kind in PracticeAttempts.Kinds)
+        {
+            for (ulong seed = 1; seed < 40; seed++)
+            {
+                PracticeAttempts.Judge(new PracticeAttempt(kind.Key, seed, new DateOnly(2026, 3, 2), [])).Value.Score.ShouldBe(0, kind.Key);
             }
         }
     }

@@ -9,17 +9,31 @@ public static class BenchCriteria
     public static IReadOnlyList<Criterion> Of(PracticeLevel level)
     {
         var own = Own(level);
+        if (level == PracticeLevel.OneStaticWeight)
+        {
+            // It comes clamped and set.
+            return [Tolerance(60), Check(25), Rounds, Mass];
+        }
+
         return
         [
-            new("tolerance", "What is left on the wheel itself, wherever it is mounted, is within the tolerance.", own is null ? 40 : 30, true),
-            new("check", "A check spin was made after the last change.", own is null ? 15 : 10, true),
+            Tolerance(own is null ? 40 : 30),
+            Check(own is null ? 15 : 10),
             new("centred", "The cone suits the bore, its small end points outwards, and the nut was run up free.", 15, true),
             new("settings", "Rim distance, rim diameter and rim width are those of this wheel.", 15, true),
-            new("rounds", "Weights were fitted after no more than two spins.", 10, false),
-            new("mass", "No weights pull against each other.", 5, false),
+            Rounds,
+            Mass,
             .. own is null ? [] : new[] { own },
         ];
     }
+
+    private static Criterion Rounds { get; } = new("rounds", "Weights were fitted after no more than two spins.", 10, false);
+
+    private static Criterion Mass { get; } = new("mass", "No weights pull against each other.", 5, false);
+
+    private static Criterion Tolerance(int points) => new("tolerance", "What is left on the wheel itself, wherever it is mounted, is within the tolerance.", points, true);
+
+    private static Criterion Check(int points) => new("check", "A check spin was made after the last change.", points, true);
 
     /// <summary>What a level asks besides.</summary>
     private static Criterion? Own(PracticeLevel level) => level switch

@@ -40,6 +40,9 @@ public static class BenchJudge
 
     private static JudgedCriterion One(PracticeBench bench, Criterion criterion) => criterion.Key switch
     {
+        // What came right to the bench is nobody's merit: it is told only of a wheel that was spun, and of weights that were fitted.
+        "settings" or "spokes" or "rounds" or "mass" when bench.Spins.Count == 0 || (criterion.Key != "settings" && bench.Weights.Count == 0) =>
+            new JudgedCriterion(criterion, false, null, null, bench.Spins.Count == 0 ? "The wheel was not spun yet." : "No weight is fitted yet."),
         "tolerance" => Tolerance(bench, criterion),
         "check" => new JudgedCriterion(criterion, bench.Spins.Count > 0 && !bench.ChangedSinceSpin, null, null,
             bench.Spins.Count > 0 && !bench.ChangedSinceSpin ? "" : "Spin once more after the last change: only a check spin shows what the hands have done."),

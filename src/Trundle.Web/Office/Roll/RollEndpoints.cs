@@ -4,12 +4,14 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
 using Trundle.Engine.Practice;
 using Trundle.Measures;
 using Trundle.Store;
 using Trundle.Visits.Bay;
 using Trundle.Visits.Files;
 using Trundle.Visits.Roll;
+using Trundle.Web.Accounts;
 using Trundle.Web.Api;
 using Trundle.Web.People;
 using Person = Trundle.Store.Person;
@@ -25,7 +27,7 @@ internal static class RollEndpoints
         routes.MapGet("/roll.csv", Csv);
         routes.MapGet("/roll/of/{person:long}", (long person, HttpContext context, WorkshopStore store, TimeProvider clock) => Learner(person, context, store, clock));
         routes.MapGet("/roll/{attempt:guid}", (Guid attempt, HttpContext context, WorkshopStore store, TimeProvider clock) => Attempt(attempt, context, store, clock, null));
-        routes.MapPost("/roll/{attempt:guid}", Decide);
+        routes.MapPost("/roll/{attempt:guid}", Decide).RequireRateLimiting(Gate.Policy);
         routes.MapPost("/api/v1/practice/attempts", TakeAsync).DisableAntiforgery();
     }
 
@@ -90,7 +92,10 @@ internal static class RollEndpoints
             [nameof(AttemptPage.Frame)] = frame,
             [nameof(AttemptPage.Row)] = row,
             [nameof(AttemptPage.Decisions)] = book.Rows.Where(r => r.Decides == id).ToList(),
-            [nameof(AttemptPage.NameOf)] = (Func<string, string>)(name => NameOf(store, name)),
+            // Before a class an attempt has no name.
+            [nameof(AttemptPage.NameOf)] = (Func<string, string>)(name => name == row.Learner && context.Request.Query.ContainsKey("unnamed") ? "a trainee" : NameOf(store, name)),
+            [nameof(AttemptPage.AsksPin)] = context.RequestServices.GetRequiredService<Door>().Needed,
+            [nameof(AttemptPage.Unnamed)] = context.Request.Query.ContainsKey("unnamed"),
             [nameof(AttemptPage.Problem)] = problem,
         }) { StatusCode = problem is null ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest };
     }
@@ -115,6 +120,13 @@ internal static class RollEndpoints
         if (satisfactory is null || !Guid.TryParse(sent["record"].ToString(), out var record))
         {
             return Attempt(attempt, context, store, clock, new Problem("decision", "missing", "Say satisfactory or not yet."));
+        }
+
+        // Where people sign in, a decision is signed by the PIN of whoever decides.
+        var door = context.RequestServices.GetRequiredService<Door>();
+        if (door.Needed && door.PinRefused(Device.Of(context)!.Id, person.Id, sent["pin"].ToString().Trim()) is { } refused)
+        {
+            return Attempt(attempt, context, store, clock, refused);
         }
 
         var feedback = sent["feedback"].ToString().Trim();
