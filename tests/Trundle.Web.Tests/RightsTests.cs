@@ -7,23 +7,33 @@ using Trundle.Visits.Files;
 namespace Trundle.Web.Tests;
 
 /// <summary>Each right is tried by each role where the program holds it: whoever has it by the table is let, and nobody else.</summary>
-public sealed class RightsTests : IAsyncLifetime
+public sealed class RightsTests(RightsTests.Workshop workshop) : IClassFixture<RightsTests.Workshop>
 {
     private const string Rules = """{"rules":[{"id":"tread","quantity":"tread depth","holds":"at least","limit":"3 mm","ruleSets":["uk"],"category":"refer","text":"Three millimetres.","action":"Offer a tyre.","source":"Workshop rule"}]}""";
 
-    private readonly StandingClock _clock = new(new DateTimeOffset(2026, 3, 14, 9, 0, 0, TimeSpan.Zero));
-    private RunningBay _bay = null!;
+    private readonly StandingClock _clock = workshop.Clock;
+    private readonly RunningBay _bay = workshop.Bay;
 
-    public async ValueTask InitializeAsync()
+    /// <summary>One workshop for every try: each makes a visit, a sign-in and a person of its own.</summary>
+    public sealed class Workshop : IAsyncLifetime
     {
-        _bay = await RunningBay.StartAsync(_clock, WorkshopRules.Read(FileNode.Parse(Rules, "rules").Value).Value, signIn: true);
-        foreach (var role in RoleWords.All)
-        {
-            _bay.Store.People.Add(Name(role), role, UnitHabits.Metric);
-        }
-    }
+        public StandingClock Clock { get; } = new(new DateTimeOffset(2026, 3, 14, 9, 0, 0, TimeSpan.Zero));
 
-    public ValueTask DisposeAsync() => _bay.DisposeAsync();
+        public RunningBay Bay { get; private set; } = null!;
+
+        public async ValueTask InitializeAsync()
+        {
+            Bay = await RunningBay.StartAsync(Clock, WorkshopRules.Read(FileNode.Parse(Rules, "rules").Value).Value, signIn: true);
+            foreach (var role in RoleWords.All)
+            {
+                Bay.Store.People.Add(Name(role), role, UnitHabits.Metric);
+            }
+
+            await Bay.SendFormAsync("/code", "/code", ("code", Bay.FirstCode!), ("name", "O9"), ("password", "four plain grey words"), ("pin", ""));
+        }
+
+        public ValueTask DisposeAsync() => Bay.DisposeAsync();
+    }
 
     /// <summary>One try of each right by somebody of a role: true where it was let.</summary>
     private Dictionary<Right, Func<Role, Task<bool>>> Tries => new()
@@ -118,7 +128,6 @@ public sealed class RightsTests : IAsyncLifetime
     private async Task<HttpClient> SignedInAsync(Role role)
     {
         var browser = _bay.OtherBrowser();
-        await _bay.SendFormAsync("/code", "/code", ("code", _bay.FirstCode!), ("name", "O9"), ("password", "four plain grey words"), ("pin", ""));
         var code = await _bay.CodeForAsync(Name(role));
         (await RunningBay.SendFormAsync(browser, "/code", "/code", ("code", code), ("password", "four plain grey words"), ("pin", ""))).Status.ShouldBe(HttpStatusCode.Redirect);
         return browser;
@@ -128,8 +137,9 @@ public sealed class RightsTests : IAsyncLifetime
     private async Task<bool> AddAsync(Role role, Role added)
     {
         using var browser = await SignedInAsync(role);
-        var (status, text, _) = await RunningBay.SendFormAsync(browser, "/people", "/people/add", ("name", "New face"), ("role", added.Word()));
-        var there = _bay.Store.People.All().Any(p => p.Name == "New face");
+        var face = $"New {added.Word()} of {role.Word()}";
+        var (status, text, _) = await RunningBay.SendFormAsync(browser, "/people", "/people/add", ("name", face), ("role", added.Word()));
+        var there = _bay.Store.People.All().Any(p => p.Name == face);
         there.ShouldBe(status == HttpStatusCode.OK, text);
         return there;
     }
