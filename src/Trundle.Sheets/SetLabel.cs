@@ -55,7 +55,7 @@ public static class SetLabel
     {
         ArgumentNullException.ThrowIfNull(labels);
         using var document = new PdfDocument();
-        document.Info.Title = labels.Count == 0 ? "Labels" : $"Set {labels[0].Number}, labels";
+        document.Info.Title = labels.Count == 0 ? "Labels" : $"{labels[0].Number}, labels";
         document.Info.Creator = "Trundle";
         document.Language = "en-GB";
         var (width, height) = paper switch

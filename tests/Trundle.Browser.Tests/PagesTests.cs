@@ -3,7 +3,7 @@ namespace Trundle.Browser.Tests;
 /// <summary>Every office page at two sizes, in light and dark.</summary>
 public sealed class OfficePagesTests(Bay bay, Device device) : IClassFixture<Device>
 {
-    public static TheoryData<string> Pages => ["/", "/arrive", "/search?q=DEMO", "/history", "/people", "/people/rights", "/condemned", "/re-torque", "/instruments", "/sources", "/visits/(visit)", "/visits/(visit)/arrival"];
+    public static TheoryData<string> Pages => ["/", "/arrive", "/search?q=DEMO", "/scan", "/history", "/people", "/people/rights", "/condemned", "/re-torque", "/instruments", "/sources", "/visits/(visit)", "/visits/(visit)/arrival"];
 
     [Theory, MemberData(nameof(Pages))]
     public async Task An_office_page_has_no_fault(string address) =>

@@ -15,6 +15,7 @@ using Trundle.Web.Office.Lessons;
 using Trundle.Web.Office.People;
 using Trundle.Web.Office.Procedures;
 using Trundle.Web.Office.ReTorques;
+using Trundle.Web.Office.Scan;
 using Trundle.Web.Office.Scrap;
 using Trundle.Web.Office.Recall;
 using Trundle.Web.Office.Registrations;
@@ -45,6 +46,7 @@ internal static class OfficeEndpoints
         routes.MapVisitPage();
         routes.MapHistory();
         routes.MapSearch();
+        routes.MapScan();
         routes.MapPeoplePage();
         routes.MapCondemned();
         routes.MapReTorque();
