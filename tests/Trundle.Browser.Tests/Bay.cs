@@ -129,7 +129,8 @@ public sealed partial class Bay : IAsyncLifetime
     /// <summary>The text of a sample of the repository.</summary>
     public static string Sample(string name) => File.ReadAllText(Path.Combine(Checkout(), "samples", name));
 
-    private static string Checkout()
+    /// <summary>The folder of the repository.</summary>
+    internal static string Checkout()
     {
         for (var at = new DirectoryInfo(AppContext.BaseDirectory); at is not null; at = at.Parent)
         {

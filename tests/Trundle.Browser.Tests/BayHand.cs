@@ -67,7 +67,31 @@ internal sealed class BayHand(Bay bay, IPage page, string visit)
     }
 
     /// <summary>Enters a field, or touches the button of that name where no field is told.</summary>
-    public Task TakeAsync(string? field, string value) => field is null ? TouchAsync(value) : EnterAsync((field, value));
+    public async Task TakeAsync(string? field, string value)
+    {
+        if (field is not null)
+        {
+            await EnterAsync((field, value));
+            return;
+        }
+
+        // A wheel that was left within its stages asks first; here nothing was moved.
+        var asked = page.Locator(".next").GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = "Nothing was moved" });
+        var wanted = page.Locator(".next").GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = value }).First;
+        await asked.Or(wanted).First.WaitForAsync();
+        if (await asked.CountAsync() > 0)
+        {
+            await asked.ClickAsync();
+        }
+
+        // The button of one fixing gives way to that of the next.
+        var words = await wanted.InnerTextAsync();
+        await wanted.ClickAsync();
+        if (value.StartsWith("Stage ", StringComparison.Ordinal))
+        {
+            await Assertions.Expect(page.Locator(".next").GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = words, Exact = true })).ToHaveCountAsync(0);
+        }
+    }
 
     /// <summary>Goes to another place of the open visit as a tap does, with nothing loaded anew: it works with no network.</summary>
     public async Task TapToAsync(string place)
@@ -75,6 +99,35 @@ internal sealed class BayHand(Bay bay, IPage page, string visit)
         var address = $"/bay/{visit}/{place}";
         await page.EvaluateAsync("address => { if (location.pathname !== address) { document.activeElement?.blur(); Blazor.navigateTo(address); } }", address);
         await page.WaitForFunctionAsync("address => location.pathname === address && document.activeElement?.tagName === 'H1'", address);
+    }
+
+    /// <summary>What the hand has done so far, leg by leg: ways to a place or a field, acts that record something, keys. Every tap and every key is counted here and nowhere else.</summary>
+    public SortedDictionary<string, (int Ways, int Acts, int Keys)> Counted { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>One tap, as a finger does it: on what can be seen.</summary>
+    public async Task TapAsync(ILocator what)
+    {
+        await what.WaitForAsync();
+        var way = await what.EvaluateAsync<bool>("e => e.tagName === 'A' || e.type === 'text'");
+        Count(way ? (1, 0, 0) : (0, 1, 0));
+        await what.ClickAsync();
+    }
+
+    /// <summary>Keys typed where the focus stands, one after the other; Enter counts as a way.</summary>
+    public async Task TypeAsync(string keys)
+    {
+        foreach (var key in keys)
+        {
+            Count(key == '\n' ? (1, 0, 0) : (0, 0, 1));
+            await page.Keyboard.PressAsync(key == '\n' ? "Enter" : key.ToString());
+        }
+    }
+
+    private void Count((int Ways, int Acts, int Keys) more)
+    {
+        var leg = new Uri(page.Url).AbsolutePath.Split('/')[3];
+        var (ways, acts, keys) = Counted.GetValueOrDefault(leg);
+        Counted[leg] = (ways + more.Ways, acts + more.Acts, keys + more.Keys);
     }
 
     /// <summary>Waits until the workshop's computer has a field.</summary>

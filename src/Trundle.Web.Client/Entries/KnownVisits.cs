@@ -52,6 +52,10 @@ public sealed class KnownVisits(IJSRuntime js, Browser browser)
         return entries.Count == 0 ? null : new KnownVisit(entries, await RecalledAsync(BesideName), await RecalledAsync(RegisterName));
     }
 
+    /// <summary>What people entered in fields of that ending on the visits that this device knows, the most usual first.</summary>
+    public async Task<IReadOnlyList<string>> UsualAsync(string ending) =>
+        JsonNode.Parse(await (await Module).InvokeAsync<string?>("usual", ending) ?? "[]") is JsonArray list ? [.. list.Select(v => v!.GetValue<string>())] : [];
+
     /// <summary>Takes all that the host told off this device; what waits to be sent stays.</summary>
     public async Task ForgetAsync()
     {

@@ -17,7 +17,8 @@ function database() {
   return opening;
 }
 
-function done(transaction) {
+// Settles once a transaction is on the disk of this device, or could not be.
+export function done(transaction) {
   return new Promise((resolve, reject) => {
     transaction.oncomplete = () => resolve();
     transaction.onabort = transaction.onerror = () => reject(transaction.error);
@@ -141,8 +142,44 @@ export function settle(field) {
   heading?.focus({ preventScroll: true });
 }
 
+// A hand that types goes on by itself: after the digits that make a whole reading, and at Enter. Only a key that was pressed moves it, never a paste or
+// a completion; a reading that could still grow waits for Enter. Behind the last one the next step is in reach.
+let advancing = false;
+function advance() {
+  const onward = (from, fields) => {
+    const all = [...document.querySelectorAll(fields)].filter(e => !e.disabled && e.offsetParent !== null);
+    const next = all[all.indexOf(from) + 1];
+    if (next) {
+      next.focus();
+      next.select();
+    } else {
+      const foot = document.querySelector(".next");
+      foot?.setAttribute("tabindex", "-1");
+      foot?.focus({ preventScroll: true });
+    }
+  };
+  if (advancing) {
+    return;
+  }
+
+  advancing = true;
+  addEventListener("input", event => {
+    const field = event.target;
+    if (event.inputType === "insertText" && event.data?.length === 1 && field.dataset?.whole && new RegExp(`^(?:${field.dataset.whole})$`).test(field.value)) {
+      onward(field, "[data-whole]");
+    }
+  });
+  addEventListener("keydown", event => {
+    if (event.key === "Enter" && !event.isComposing && event.target.matches?.(".middle input[type=text]") && !event.target.form) {
+      event.preventDefault();
+      onward(event.target, "whole" in event.target.dataset ? "[data-whole]" : ".middle input[type=text]:not([data-aside])");
+    }
+  });
+}
+
 // Tells the bay when the network is back, so that entries leave at once.
 export function watch(bay) {
+  advance();
   addEventListener("online", () => bay.invokeMethodAsync("NetworkIsBack"));
   document.addEventListener("visibilitychange", () => {
     if (!document.hidden) {

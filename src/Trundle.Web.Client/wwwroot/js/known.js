@@ -1,6 +1,8 @@
 // What the workshop's computer told this device of its visits, so that a page that is opened with no network shows them; and the program itself for the
 // same purpose, where the address is secure. A list of its own: what waits to be sent lies elsewhere and is never touched here.
 
+import { done } from "/js/bay.js";
+
 const mostVisits = 20;
 let opening;
 
@@ -15,13 +17,6 @@ function database() {
     request.onerror = () => reject(request.error);
   });
   return opening;
-}
-
-function done(transaction) {
-  return new Promise((resolve, reject) => {
-    transaction.oncomplete = () => resolve();
-    transaction.onabort = transaction.onerror = () => reject(transaction.error);
-  });
 }
 
 function answered(request) {
@@ -52,6 +47,23 @@ export async function known(visit) {
   try {
     const entries = (await database()).transaction("entries").objectStore("entries");
     return JSON.stringify(await answered(entries.index("visit").getAll(visit)));
+  } catch {
+    return "[]";
+  }
+}
+
+// What people entered in a kind of field on every visit that this device knows, the most usual first, as JSON.
+export async function usual(ending) {
+  try {
+    const entries = await answered((await database()).transaction("entries").objectStore("entries").getAll());
+    const count = new Map();
+    for (const { field, typed } of entries) {
+      if (field.endsWith(ending) && typed) {
+        count.set(typed, (count.get(typed) ?? 0) + 1);
+      }
+    }
+
+    return JSON.stringify([...count].sort((a, b) => b[1] - a[1]).slice(0, 60).map(([typed]) => typed));
   } catch {
     return "[]";
   }
