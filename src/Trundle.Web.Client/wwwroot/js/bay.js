@@ -137,6 +137,7 @@ export function settle(field) {
     moving.scrollTop = 0;
   }
 
+  scrollTo(0, 0); // In a low window it is the whole sheet that moves.
   const heading = document.querySelector("h1");
   heading?.setAttribute("tabindex", "-1");
   heading?.focus({ preventScroll: true });
