@@ -7,6 +7,7 @@ using Trundle.Visits.Bay;
 using Trundle.Web;
 using Trundle.Web.Demo;
 using Trundle.Web.Host;
+using Trundle.Words;
 
 namespace Trundle.Cli;
 
@@ -35,23 +36,31 @@ internal static class ServeCommand
         Description = "Listens by https, with a certificate of the workshop's own that lies beside its file. Then the bay's pages open with no network, too.",
     };
 
+    private static Option<string> Locale() => new("--locale")
+    {
+        Description = "The workshop's own locale, en-GB or en-US: of its papers and their size, and of its pages where a browser asks for neither.",
+        DefaultValueFactory = _ => Texts.Source,
+    };
+
+    private static string LocaleOf(string? word) => Locales.Of(word) ?? throw new InputProblemException(new Problem("--locale", "word-unknown", $"'{NumberText.Shown(word ?? "")}' is not spoken here; write {ChoiceText.Of(Locales.All)}."));
+
     public static Command Serve()
     {
-        var (urls, database, rules, https) = (Urls(), Database("workshop.db"), ShopRules(), Https());
-        var command = new Command("serve", "Starts the bay in a browser, on a workshop's own file.") { urls, database, rules, https };
-        command.SetAction((parse, stop) => RunAsync(parse.GetRequiredValue(urls), parse.GetRequiredValue(database), false, parse.GetValue(https), Rules(parse.GetValue(rules)), stop));
+        var (urls, database, rules, https, locale) = (Urls(), Database("workshop.db"), ShopRules(), Https(), Locale());
+        var command = new Command("serve", "Starts the bay in a browser, on a workshop's own file.") { urls, database, rules, https, locale };
+        command.SetAction((parse, stop) => RunAsync(parse.GetRequiredValue(urls), parse.GetRequiredValue(database), false, parse.GetValue(https), Rules(parse.GetValue(rules)), LocaleOf(parse.GetValue(locale)), stop));
         return command;
     }
 
     public static Command Demo()
     {
-        var (urls, database) = (Urls(), Database("demo.db"));
-        var command = new Command("demo", "Starts the bay on a file with an invented workshop in it.") { urls, database };
-        command.SetAction((parse, stop) => RunAsync(parse.GetRequiredValue(urls), parse.GetRequiredValue(database), true, false, WorkshopRules.None, stop));
+        var (urls, database, locale) = (Urls(), Database("demo.db"), Locale());
+        var command = new Command("demo", "Starts the bay on a file with an invented workshop in it.") { urls, database, locale };
+        command.SetAction((parse, stop) => RunAsync(parse.GetRequiredValue(urls), parse.GetRequiredValue(database), true, false, WorkshopRules.None, LocaleOf(parse.GetValue(locale)), stop));
         return command;
     }
 
-    private static async Task<int> RunAsync(string urls, string database, bool demo, bool https, WorkshopRules rules, CancellationToken stop)
+    private static async Task<int> RunAsync(string urls, string database, bool demo, bool https, WorkshopRules rules, string locale, CancellationToken stop)
     {
         var addresses = urls.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
         foreach (var address in addresses)
@@ -95,7 +104,7 @@ internal static class ServeCommand
         var certificate = https ? OwnCertificate.For(store.Path, addresses, TimeProvider.System.GetUtcNow()) : null;
         var app = BayHost.Build(new BayOptions(database, addresses) 
         {
-            ShopRules = rules, SignIn = !demo, Certificate = certificate,
+            ShopRules = rules, SignIn = !demo, Certificate = certificate, Locale = locale,
         }, store);
         await using (app.ConfigureAwait(false))
         {

@@ -4,6 +4,7 @@ using Trundle.Measures;
 using Trundle.Sheets;
 using Trundle.Visits.Files;
 using Trundle.Visits.Operations;
+using Trundle.Words;
 
 namespace Trundle.Cli;
 
@@ -14,17 +15,22 @@ internal static class SheetCommand
     {
         var file = new Argument<string>("FILE") { Description = "A visit's JSON file, or - for standard input." };
         var output = new Option<string>("-o", "--output") { Description = "The PDF to write; an older one is replaced only when the new one is whole.", Required = true };
-        var paper = new Option<string>("--paper") { Description = "a4 (the default) or letter.", DefaultValueFactory = _ => "a4" };
+        var paper = new Option<string>("--paper") { Description = "a4 or letter; without it the paper of the locale." };
+        var locale = new Option<string>("--locale") { Description = "In whose texts and on whose paper: en-GB (the default, A4) or en-US (Letter).", DefaultValueFactory = _ => Texts.Source };
         var reader = new Option<string>("--for") { Description = "customer (the default): one page; or file: everything.", DefaultValueFactory = _ => "customer" };
         var rules = new Option<string?>("--rules") { Description = "Whose rules: us, uk or eu; wins over the file." };
         var shopRules = new Option<string?>(CheckAnswer.ShopRulesOption.Name) { Description = CheckAnswer.ShopRulesOption.About };
         var photos = new Option<string?>("--photos") { Description = "A folder with the visit's photographs, each called as in the file, with .jpg or .png behind it; they are printed on the file's sheet." };
-        var command = new Command("sheet", "Writes a visit's sheet as a PDF, for the customer or for the file.") { file, output, paper, reader, rules, shopRules, photos };
+        var command = new Command("sheet", "Writes a visit's sheet as a PDF, for the customer or for the file.") { file, output, locale, paper, reader, rules, shopRules, photos };
         command.SetAction(parse =>
         {
+            var spoken = Locales.Of(parse.GetValue(locale)) ?? throw Unknown("--locale", parse.GetValue(locale), ChoiceText.Of(Locales.All));
             var order = new SheetOrder(
                 SheetWords.ReaderOf(parse.GetValue(reader)) ?? throw Unknown("--for", parse.GetValue(reader), SheetWords.Readers),
-                SheetWords.PaperOf(parse.GetValue(paper)) ?? throw Unknown("--paper", parse.GetValue(paper), SheetWords.Papers));
+                parse.GetValue(paper) is not { } chosenPaper ? SheetLocale.Paper(spoken) : SheetWords.PaperOf(chosenPaper) ?? throw Unknown("--paper", chosenPaper, SheetWords.Papers))
+            {
+                Texts = SheetLocale.Of(spoken),
+            };
             if (string.IsNullOrWhiteSpace(parse.GetRequiredValue(output)))
             {
                 throw new InputProblemException(new Problem("--output", "empty", "Nothing was given where the PDF is to be written; name a file, for example sheet.pdf."));

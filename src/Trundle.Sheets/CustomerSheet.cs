@@ -31,7 +31,7 @@ internal static class CustomerSheet
     private static (byte[] Pdf, int Pages, bool Whole) Write(SheetContent content, PaperSize paper, bool tight)
     {
         var whole = true;
-        using var document = new SheetDocument(paper, $"{content.Name}, {content.Date}", content.State.Arrived.Date);
+        using var document = new SheetDocument(paper, $"{content.Name}, {content.Date}", content.State.Arrived.Date, content.Texts);
         var (g, inner) = document.Add();
         using (g)
         {
@@ -57,7 +57,7 @@ internal static class CustomerSheet
             size -= 0.5;
         }
 
-        SheetText.Draw(g, SheetText.Wrap(g, content.Name, size, room, true)[0], inner.X, y, size, SheetInk.Ink, true);
+        SheetText.DrawLine(g, SheetText.Wrap(g, content.Name, size, room, true)[0], inner.X, y, size, SheetInk.Ink, true);
         y += 6;
         if (content.Vehicle.Complaint is { } complaint)
         {

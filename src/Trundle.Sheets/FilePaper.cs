@@ -142,7 +142,7 @@ internal static class FilePaper
             var (width, height) = (image.PixelWidth * scale, image.PixelHeight * scale);
             flow.Graphics.DrawImage(image, x, flow.At, width, height);
             flow.Graphics.DrawRectangle(SheetInk.Line(SheetInk.Hairline, 0.5), x, flow.At, width, height);
-            SheetText.Draw(flow.Graphics, SheetText.Wrap(flow.Graphics, damage.Place, 7, PhotoWidth)[0], x, flow.At + PhotoHeight + 9, 7, SheetInk.Soft);
+            SheetText.DrawLine(flow.Graphics, SheetText.Wrap(flow.Graphics, damage.Place, 7, PhotoWidth)[0], x, flow.At + PhotoHeight + 9, 7, SheetInk.Soft);
             x += PhotoWidth + Between;
             if (x + PhotoWidth > flow.Left + flow.Width)
             {

@@ -15,7 +15,7 @@ internal static class FileSheet
     public static (byte[] Pdf, int Pages) Write(SheetContent content, PaperSize paper)
     {
         var number = content.State.Work.Number;
-        using var document = new SheetDocument(paper, $"{content.Name}, {content.Date}, for the file", content.State.Arrived.Date);
+        using var document = new SheetDocument(paper, $"{content.Name}, {content.Date}, for the file", content.State.Arrived.Date, content.Texts);
         using var flow = new SheetFlow(document,
             $"{content.Name}{(number is null ? "" : $" · visit {number}")} · {content.Date}",
             $"{(content.Workshop is null ? "" : content.Workshop + " · ")}engine {EngineVersion.Engine} · tables {EngineVersion.Tables} · for the workshop's file");

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Trundle.Sheets.Drawing;
 using Trundle.Visits.Keeping;
+using Trundle.Words;
 
 namespace Trundle.Sheets;
 
@@ -9,12 +10,12 @@ public static class RegistrationSheet
 {
     /// <summary>Draws it.</summary>
     /// <returns>The PDF's bytes.</returns>
-    public static byte[] Write(Registration registration, PaperSize paper)
+    public static byte[] Write(Registration registration, PaperSize paper, Texts? texts = null)
     {
         ArgumentNullException.ThrowIfNull(registration);
         var day = registration.SoldOn.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
         var sale = registration.Sale;
-        using var document = new SheetDocument(paper, $"Tyre registration {registration.Kept.Number}", registration.SoldOn);
+        using var document = new SheetDocument(paper, $"Tyre registration {registration.Kept.Number}", registration.SoldOn, texts);
         using var flow = new SheetFlow(document, $"Tyre registration {registration.Kept.Number} · {day}", $"{sale.Seller.Name} · registration {registration.Kept.Number}");
         SheetText.Draw(flow.Graphics, "Tyre registration", flow.Left, flow.At + 14, 16, SheetInk.Ink, true);
         flow.Skip(26);

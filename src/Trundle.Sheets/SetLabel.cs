@@ -3,6 +3,7 @@ using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 using Trundle.Sheets.Drawing;
 using Trundle.Sheets.Pictures;
+using Trundle.Words;
 
 namespace Trundle.Sheets;
 
@@ -51,13 +52,13 @@ public static class SetLabel
 
     /// <summary>Draws the labels.</summary>
     /// <returns>The PDF's bytes.</returns>
-    public static byte[] Write(IReadOnlyList<LabelContent> labels, LabelPaper paper)
+    public static byte[] Write(IReadOnlyList<LabelContent> labels, LabelPaper paper, Texts? texts = null)
     {
         ArgumentNullException.ThrowIfNull(labels);
         using var document = new PdfDocument();
         document.Info.Title = labels.Count == 0 ? "Labels" : $"{labels[0].Number}, labels";
         document.Info.Creator = "Trundle";
-        document.Language = "en-GB";
+        document.Language = (texts ?? Texts.British).Locale;
         var (width, height) = paper switch
         {
             LabelPaper.A4 => PaperSize.A4.Points(),
@@ -74,7 +75,7 @@ public static class SetLabel
             var page = document.AddPage();
             page.Width = XUnit.FromPoint(width);
             page.Height = XUnit.FromPoint(height);
-            using var g = XGraphics.FromPdfPage(page);
+            using var g = XGraphics.FromPdfPage(page).In(texts ?? Texts.British);
             for (var i = 0; i < sheet.Length; i++)
             {
                 Draw(g, left + (i % columns * (Width + Gap)), top + (i / columns * (Height + Gap)), sheet[i], paper != LabelPaper.Single);
@@ -116,7 +117,7 @@ public static class SetLabel
                     return;
                 }
 
-                SheetText.Draw(g, part, x + inside, at + small, small, SheetInk.Ink);
+                SheetText.DrawLine(g, part, x + inside, at + small, small, SheetInk.Ink);
                 at += SheetText.Line(small);
             }
         }
@@ -129,7 +130,7 @@ public static class SetLabel
                 size -= 0.5;
             }
 
-            SheetText.Draw(g, SheetText.Wrap(g, words, size, room, bold)[0], x + inside, at + size, size, SheetInk.Ink, bold);
+            SheetText.DrawLine(g, SheetText.Wrap(g, words, size, room, bold)[0], x + inside, at + size, size, SheetInk.Ink, bold);
             return SheetText.Line(size);
         }
     }

@@ -1,7 +1,9 @@
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
+using Microsoft.JSInterop;
 using Trundle.Web.Client;
 using Trundle.Web.Client.Entries;
+using Trundle.Web.Client.Glass;
 using Trundle.Web.Client.Refit;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
@@ -14,4 +16,6 @@ builder.Services.AddSingleton<Photos>();
 builder.Services.AddSingleton<KnownVisits>();
 builder.Services.AddSingleton<OpenVisit>();
 builder.Services.AddSingleton<WrenchInHand>();
-await builder.Build().RunAsync();
+var host = builder.Build();
+await BrowserTexts.ReadAsync(host.Services.GetRequiredService<Browser>(), host.Services.GetRequiredService<IJSRuntime>());
+await host.RunAsync();

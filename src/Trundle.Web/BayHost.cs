@@ -13,6 +13,7 @@ using Trundle.Web.Api;
 using Trundle.Web.Bay;
 using Trundle.Web.Host;
 using Trundle.Web.Office;
+using Trundle.Web.Languages;
 using Trundle.Web.People;
 using Trundle.Web.Visits;
 
@@ -58,6 +59,7 @@ public static class BayHost
         builder.Services.AddSingleton(store);
         builder.Services.AddSingleton<Office.Board.BoardLines>();
         builder.Services.AddSingleton(options.Clock);
+        builder.Services.AddSingleton(options);
         builder.Services.AddSingleton(options.ShopRules);
         builder.Services.AddSingleton(new Door(options.SignIn, store, options.Clock));
         builder.Services.AddTries();
@@ -84,6 +86,7 @@ public static class BayHost
         app.UseRateLimiter();
         app.UseGate();
         app.UseAntiforgery();
+        app.UseReader();
         if (assets is not null)
         {
             app.MapStaticAssets(Path.Combine(folder, $"{assets}.staticwebassets.endpoints.json")).Add(file => file.Metadata.Add(HoldsNothing.Mark));
@@ -95,6 +98,7 @@ public static class BayHost
             app.MapGet("/authority.cer", () => Results.File(authority, "application/x-x509-ca-cert", "workshop-authority.cer")).WithMetadata(HoldsNothing.Mark);
         }
 
+        app.MapTexts();
         app.MapSignIn();
         app.MapOperations();
         app.MapVisits();

@@ -20,6 +20,12 @@ public sealed record BayOptions(string Database, IReadOnlyList<string> Urls)
     /// <summary>The workshop's own certificate where it is served over https; null over http.</summary>
     public OwnCertificate? Certificate { get; init; }
 
+    /// <summary>The workshop's own locale: of its papers, and of its pages where a browser asks for none that is spoken here.</summary>
+    public string Locale { get; init; } = Words.Texts.Source;
+
+    /// <summary>The texts of a locale; those that travel with the program unless a test brings others.</summary>
+    public Func<string, Words.Texts> TextsOf { get; init; } = Sheets.SheetLocale.Of;
+
     /// <summary>The clock; the machine's own unless a test brings another.</summary>
     public TimeProvider Clock { get; init; } = TimeProvider.System;
 }

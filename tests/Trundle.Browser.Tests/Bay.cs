@@ -44,6 +44,7 @@ public sealed partial class Bay : IAsyncLifetime
     {
         var context = await Browser.NewContextAsync(new BrowserNewContextOptions
         {
+            Locale = "en-GB",
             BaseURL = Address.ToString(),
             ViewportSize = new ViewportSize { Width = width, Height = height },
             ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,

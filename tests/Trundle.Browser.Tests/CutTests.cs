@@ -53,7 +53,7 @@ public sealed class CutTests(Bay bay) : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         await StartAsync();
-        _tablet = await bay.Browser.NewContextAsync(new BrowserNewContextOptions { BaseURL = _address.ToString(), ReducedMotion = ReducedMotion.Reduce });
+        _tablet = await bay.Browser.NewContextAsync(new BrowserNewContextOptions { Locale = "en-GB", BaseURL = _address.ToString(), ReducedMotion = ReducedMotion.Reduce });
         _tablet.SetDefaultTimeout(60_000);
         await _tablet.AddInitScriptAsync(CountWrites);
         _page = await _tablet.NewPageAsync();

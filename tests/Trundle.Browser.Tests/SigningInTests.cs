@@ -22,7 +22,7 @@ public sealed class SigningInTests(Bay bay) : IAsyncLifetime
             WorkingDirectory = _folder,
         })!;
         var address = await Bay.AddressAsync(_serve, line => _code = line);
-        _tablet = await bay.Browser.NewContextAsync(new BrowserNewContextOptions { BaseURL = address.ToString(), ReducedMotion = ReducedMotion.Reduce });
+        _tablet = await bay.Browser.NewContextAsync(new BrowserNewContextOptions { Locale = "en-GB", BaseURL = address.ToString(), ReducedMotion = ReducedMotion.Reduce });
         _tablet.SetDefaultTimeout(60_000);
         _page = await _tablet.NewPageAsync();
     }

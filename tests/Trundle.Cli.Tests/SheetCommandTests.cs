@@ -33,6 +33,18 @@ public sealed class SheetCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task An_american_sheet_is_on_letter_paper_and_a_locale_that_is_not_spoken_writes_nothing()
+    {
+        await File.WriteAllTextAsync(PathOf("visit.json"), Visit);
+        var american = await Run("visit", "sheet", PathOf("visit.json"), "-o", PathOf("sheet.pdf"), "--locale", "en-us", "--json");
+        JsonNode.Parse(american.Out)!["paper"]!.GetValue<string>().ShouldBe("letter");
+        Encoding.Latin1.GetString(await File.ReadAllBytesAsync(PathOf("sheet.pdf"))).ShouldContain("en-US");
+        var other = await Run("visit", "sheet", PathOf("visit.json"), "-o", PathOf("other.pdf"), "--locale", "xx");
+        other.Status.ShouldBe(2);
+        File.Exists(PathOf("other.pdf")).ShouldBeFalse();
+    }
+
+    [Fact]
     public async Task Photographs_in_a_folder_are_printed_on_the_sheet_for_the_file()
     {
         const string id = "0b9f6c1e-3a52-4d0e-9d0c-2f6a55e2d731";

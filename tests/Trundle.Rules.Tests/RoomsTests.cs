@@ -10,9 +10,10 @@ public sealed partial class RoomsTests
         { "Trundle.Measures", [] },
         { "Trundle.Engine", ["Trundle.Measures"] },
         { "Trundle.Visits", ["Trundle.Engine"] },
+        { "Trundle.Words", [] },
         { "Trundle.Store", ["Trundle.Visits"] },
-        { "Trundle.Sheets", ["Trundle.Visits"] },
-        { "Trundle.Web.Client", ["Trundle.Visits"] },
+        { "Trundle.Sheets", ["Trundle.Visits", "Trundle.Words"] },
+        { "Trundle.Web.Client", ["Trundle.Visits", "Trundle.Words"] },
         { "Trundle.Web", ["Trundle.Sheets", "Trundle.Store", "Trundle.Web.Client"] },
         { "Trundle.Cli", ["Trundle.Web"] },
     };

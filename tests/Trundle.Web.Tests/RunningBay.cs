@@ -23,17 +23,19 @@ public sealed partial class RunningBay : IAsyncDisposable
         Client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new CookieContainer() }) { BaseAddress = address };
     }
 
-    public static async Task<RunningBay> StartAsync(TimeProvider? clock = null, WorkshopRules? rules = null, bool signIn = false)
+    public static async Task<RunningBay> StartAsync(TimeProvider? clock = null, WorkshopRules? rules = null, bool signIn = false, Func<BayOptions, BayOptions>? with = null, Action<WorkshopStore>? fill = null)
     {
         var folder = Directory.CreateTempSubdirectory("trundle-web-").FullName;
         var path = Path.Combine(folder, "workshop.db");
         var store = WorkshopStore.Open(path);
+        fill?.Invoke(store);
         foreach (var (name, role) in new[] { ("D1", Role.Desk), ("T1", Role.Technician), ("T4", Role.Trainee), ("I2", Role.Instructor) })
         {
             store.People.Add(name, role, UnitHabits.Metric);
         }
 
-        var app = BayHost.Build(new BayOptions(path, ["http://127.0.0.1:0"]) { SignIn = signIn, Clock = clock ?? TimeProvider.System, ShopRules = rules ?? WorkshopRules.None }, store);
+        var options = new BayOptions(path, ["http://127.0.0.1:0"]) { SignIn = signIn, Clock = clock ?? TimeProvider.System, ShopRules = rules ?? WorkshopRules.None };
+        var app = BayHost.Build(with?.Invoke(options) ?? options, store);
         await app.StartAsync();
         var address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
         return new RunningBay(folder, app, store, new Uri(address));

@@ -87,8 +87,14 @@ public readonly record struct Position
         }
 
         var axle = axles == 2 && Axle == 2 ? "rear" : Axle == 1 ? "front" : string.Create(CultureInfo.InvariantCulture, $"axle {Axle}");
-        var dual = Dual switch { DualPlace.Single => "", DualPlace.Inner => " inner", DualPlace.Outer => " outer" };
-        var side = Side == Side.Left ? "left" : "right";
-        return singleTrack ? axle : $"{axle} {side}{dual}";
+        return singleTrack ? axle : (Side, Dual) switch
+        {
+            (Side.Left, DualPlace.Single) => $"{axle} left",
+            (Side.Left, DualPlace.Inner) => $"{axle} left inner",
+            (Side.Left, DualPlace.Outer) => $"{axle} left outer",
+            (Side.Right, DualPlace.Single) => $"{axle} right",
+            (Side.Right, DualPlace.Inner) => $"{axle} right inner",
+            (Side.Right, DualPlace.Outer) => $"{axle} right outer",
+        };
     }
 }

@@ -4,6 +4,7 @@ using Trundle.Engine.Vehicles;
 using Trundle.Engine.Wear;
 using Trundle.Measures;
 using Trundle.Visits.Bay;
+using Trundle.Words;
 
 namespace Trundle.Sheets;
 
@@ -15,6 +16,9 @@ internal sealed record SheetContent
 
     /// <summary>Writes quantities.</summary>
     public required SheetUnits Units { get; init; }
+
+    /// <summary>In which texts it is written.</summary>
+    public Texts Texts { get; init; } = Texts.British;
 
     /// <summary>The workshop's name, or null.</summary>
     public string? Workshop { get; init; }

@@ -41,6 +41,7 @@ internal static class SheetContents
         {
             State = state,
             Units = units,
+            Texts = order.Texts,
             Workshop = order.Workshop,
             Wheels = wheels,
             Axles = axles,

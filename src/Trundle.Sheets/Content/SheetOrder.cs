@@ -1,5 +1,6 @@
 using Trundle.Engine.Findings;
 using Trundle.Visits.Bay;
+using Trundle.Words;
 
 namespace Trundle.Sheets;
 
@@ -19,6 +20,9 @@ public sealed record SheetOrder(SheetReader Reader, PaperSize Paper)
 
     /// <summary>The photographs that the workshop keeps of the visit, as JPEG or PNG; empty where only a file is held.</summary>
     public IReadOnlyDictionary<Guid, byte[]> Photos { get; init; } = new Dictionary<Guid, byte[]>();
+
+    /// <summary>In which texts and which form of dates it is written.</summary>
+    public Texts Texts { get; init; } = Texts.British;
 
     /// <summary>The workshop's name, or null.</summary>
     public string? Workshop { get; init; }

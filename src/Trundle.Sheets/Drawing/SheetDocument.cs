@@ -1,5 +1,6 @@
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
+using Trundle.Words;
 
 namespace Trundle.Sheets.Drawing;
 
@@ -14,11 +15,13 @@ internal sealed class SheetDocument : IDisposable
 
     private readonly PdfDocument _document = new();
     private readonly PaperSize _paper;
+    private readonly Texts _texts;
 
-    public SheetDocument(PaperSize paper, string title, DateOnly? date)
+    public SheetDocument(PaperSize paper, string title, DateOnly? date, Texts? texts = null)
     {
+        _texts = texts ?? Texts.British;
         _paper = paper;
-        _document.Info.Title = title;
+        _document.Info.Title = _texts.Say(title);
         _document.Info.Creator = "Trundle";
         if (date is { } day)
         {
@@ -27,7 +30,7 @@ internal sealed class SheetDocument : IDisposable
             _document.Info.ModificationDate = _document.Info.CreationDate;
         }
 
-        _document.Language = "en-GB";
+        _document.Language = _texts.Locale;
         _document.ViewerPreferences.DisplayDocTitle = true;
     }
 
@@ -40,13 +43,13 @@ internal sealed class SheetDocument : IDisposable
         var page = _document.AddPage();
         page.Width = XUnit.FromPoint(width);
         page.Height = XUnit.FromPoint(height);
-        var g = XGraphics.FromPdfPage(page);
+        var g = XGraphics.FromPdfPage(page).In(_texts);
         g.DrawRectangle(SheetInk.Line(SheetInk.Ink, 0.8), Edge, Edge, width - (2 * Edge), height - (2 * Edge));
         return (g, new XRect(Edge + Inside, Edge + Inside, width - (2 * (Edge + Inside)), height - (2 * (Edge + Inside))));
     }
 
     /// <summary>Opens a finished page again, to write what is known only at the end.</summary>
-    public XGraphics Again(int index) => XGraphics.FromPdfPage(_document.Pages[index], XGraphicsPdfPageOptions.Append);
+    public XGraphics Again(int index) => XGraphics.FromPdfPage(_document.Pages[index], XGraphicsPdfPageOptions.Append).In(_texts);
 
     /// <summary>The finished document; nothing can be written after.</summary>
     public (byte[] Pdf, int Pages) Finish()

@@ -118,7 +118,7 @@ internal sealed class SheetFlow : IDisposable
         foreach (var line in lines)
         {
             Need(SheetText.Line(size));
-            SheetText.Draw(Graphics, line, Left, _at + size, size, color ?? SheetInk.Ink, bold);
+            SheetText.DrawLine(Graphics, line, Left, _at + size, size, color ?? SheetInk.Ink, bold);
             _at += SheetText.Line(size);
         }
 
@@ -160,7 +160,7 @@ internal sealed class SheetFlow : IDisposable
 
                 for (var l = 0; l < wrapped[i].Count; l++)
                 {
-                    SheetText.Draw(Graphics, wrapped[i][l], x + shift, _at + 2 + size + (l * SheetText.Line(size)), size, row[i].Color ?? SheetInk.Ink, row[i].Bold);
+                    SheetText.DrawLine(Graphics, wrapped[i][l], x + shift, _at + 2 + size + (l * SheetText.Line(size)), size, row[i].Color ?? SheetInk.Ink, row[i].Bold);
                 }
 
                 x += widths[i];
@@ -183,9 +183,9 @@ internal sealed class SheetFlow : IDisposable
             var number = string.Create(CultureInfo.InvariantCulture, $"page {i + 1} of {_document.Pages}");
             SheetText.Draw(g, number, _inner.Right, _inner.Y + 9, 8.5, SheetInk.Ink, align: Align.Right);
             var room = _inner.Width - SheetText.Width(g, number, 8.5) - 12;
-            SheetText.Draw(g, SheetText.Wrap(g, _head, 8.5, room, true)[0], _inner.X, _inner.Y + 9, 8.5, SheetInk.Ink, true);
+            SheetText.DrawLine(g, SheetText.Wrap(g, _head, 8.5, room, true)[0], _inner.X, _inner.Y + 9, 8.5, SheetInk.Ink, true);
             g.DrawLine(SheetInk.Line(SheetInk.Ink, 0.6), _inner.X, _inner.Y + 15, _inner.Right, _inner.Y + 15);
-            SheetText.Draw(g, SheetText.Wrap(g, _foot, 6.8, _inner.Width)[0], _inner.X, _inner.Bottom - 1, 6.8, SheetInk.Soft);
+            SheetText.DrawLine(g, SheetText.Wrap(g, _foot, 6.8, _inner.Width)[0], _inner.X, _inner.Bottom - 1, 6.8, SheetInk.Soft);
         }
     }
 

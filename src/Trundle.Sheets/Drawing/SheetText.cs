@@ -20,10 +20,14 @@ internal static partial class SheetText
     public static double Line(double size) => size * LineHeight;
 
     public static double Width(XGraphics g, string words, double size, bool bold = false) =>
-        words.Length == 0 ? 0 : g.MeasureString(Clean(words), SheetFonts.Of(size, bold)).Width;
+        words.Length == 0 ? 0 : g.MeasureString(Clean(SheetTexts.Say(g, words)), SheetFonts.Of(size, bold)).Width;
 
     /// <summary>Draws one line with its base line at <paramref name="y"/>.</summary>
-    public static void Draw(XGraphics g, string words, double x, double y, double size, XColor color, bool bold = false, Align align = Align.Left)
+    public static void Draw(XGraphics g, string words, double x, double y, double size, XColor color, bool bold = false, Align align = Align.Left) =>
+        DrawLine(g, SheetTexts.Say(g, words), x, y, size, color, bold, align);
+
+    /// <summary>Draws a line that <see cref="Wrap"/> broke: it is in the page's texts already.</summary>
+    public static void DrawLine(XGraphics g, string words, double x, double y, double size, XColor color, bool bold = false, Align align = Align.Left)
     {
         if (words.Length == 0)
         {
@@ -41,7 +45,7 @@ internal static partial class SheetText
     {
         var font = SheetFonts.Of(size, bold);
         var lines = new List<string>();
-        foreach (var paragraph in NumberAndUnit().Replace(Clean(words), "\u00a0").Split('\n'))
+        foreach (var paragraph in NumberAndUnit().Replace(Clean(SheetTexts.Say(g, words)), "\u00a0").Split('\n'))
         {
             var line = "";
             foreach (var word in paragraph.Split(' ', StringSplitOptions.RemoveEmptyEntries))
@@ -89,7 +93,7 @@ internal static partial class SheetText
         var lines = Wrap(g, words, size, width, bold);
         for (var i = 0; i < lines.Count; i++)
         {
-            Draw(g, lines[i], x, top + size + (i * Line(size)), size, color, bold);
+            DrawLine(g, lines[i], x, top + size + (i * Line(size)), size, color, bold);
         }
 
         return lines.Count * Line(size);

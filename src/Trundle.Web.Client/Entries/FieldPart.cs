@@ -1,9 +1,10 @@
 using Microsoft.AspNetCore.Components;
+using Trundle.Web.Client.Glass;
 
 namespace Trundle.Web.Client.Entries;
 
 /// <summary>What every field on a page shares: its path, what stands in it, its problem, and the names that tie them together for a screen reader.</summary>
-public abstract class FieldPart : ComponentBase
+public abstract class FieldPart : Spoken
 {
     /// <summary>What stands behind the page.</summary>
     [CascadingParameter]

@@ -20,7 +20,7 @@ addEventListener("fetch", event => {
     return;
   }
 
-  if (/^\/(_framework|_content|css|js|fonts)\//.test(address.pathname)) {
+  if (/^\/(_framework|_content|css|js|fonts|texts)\//.test(address.pathname)) {
     event.respondWith(fetch(request).catch(async () => await caches.match(request, { ignoreVary: true }) ?? Response.error()));
   }
 });

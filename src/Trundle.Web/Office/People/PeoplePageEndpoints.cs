@@ -7,7 +7,9 @@ using Trundle.Measures;
 using Trundle.Store;
 using Trundle.Visits.Bay;
 using Trundle.Web.Accounts;
+using Trundle.Web.Languages;
 using Trundle.Web.People;
+using Trundle.Words;
 
 namespace Trundle.Web.Office.People;
 
@@ -22,7 +24,7 @@ internal static class PeoplePageEndpoints
         routes.MapPost("/people/choose", Choose).RequireRateLimiting(Gate.Policy);
         routes.MapPost("/people/units", (HttpContext context, IFormCollection sent, WorkshopStore store) => WhoEnters.On(context, store) is { } person
             ? store.People.Remember(person.Id, new UnitHabits(sent["pressure"].ToString(), sent["depth"].ToString(), sent["torque"].ToString(), sent["mass"].ToString()))
-                .Match(_ => Back(), problem => Page(context, problem))
+                .Match(_ => Read(context, person, sent), problem => Page(context, problem))
             : Page(context, NobodyChosen));
         routes.MapPost("/people/pin", (HttpContext context, IFormCollection sent, WorkshopStore store, Door door) => WhoEnters.On(context, store) is { } person
             ? door.ChangePin(person, sent["password"].ToString(), sent["pin"].ToString().Trim()).Match(_ => Back(), problem => Page(context, problem, "pin"))
@@ -51,6 +53,17 @@ internal static class PeoplePageEndpoints
         !signIn || person?.Role.May(Right.LetIn) == true ? RoleWords.All
         : person?.Role.May(Right.LetTraineesIn) == true ? [Role.Trainee]
         : [];
+
+    /// <summary>Keeps in which locale the person reads, where the form told one.</summary>
+    private static IResult Read(HttpContext context, Person person, IFormCollection sent)
+    {
+        if (Locales.Of(sent["texts"]) is { } locale)
+        {
+            ReaderLocale.Choose(context, person.Id, locale);
+        }
+
+        return Back();
+    }
 
     private static Problem NobodyChosen => new("choose", "person-unknown", "First choose who enters.");
 

@@ -10,6 +10,7 @@ using Trundle.Store;
 using Trundle.Visits.Keeping;
 using Trundle.Web.Api;
 using Trundle.Web.Office.Forms;
+using Trundle.Web.Languages;
 using Trundle.Web.People;
 
 namespace Trundle.Web.Office.Registrations;
@@ -117,7 +118,7 @@ internal static class RegistrationEndpoints
         var word = context.Request.Query.ContainsKey("paper") ? context.Request.Query["paper"].ToString() : "letter";
         return SheetWords.PaperOf(word) is not { } paper
             ? ApiAnswer.Wrong(new Problem("paper", "word-unknown", $"'{NumberText.Shown(word)}' is not a word here; write {SheetWords.Papers}."))
-            : Results.File(RegistrationSheet.Write(registration, paper), "application/pdf", $"registration-{registration.Kept.Number}.pdf");
+            : Results.File(RegistrationSheet.Write(registration, paper, ReaderLocale.Shop(context)), "application/pdf", $"registration-{registration.Kept.Number}.pdf");
     }
 
     private static IResult List(HttpContext context, WorkshopStore store, TimeProvider clock, Guid? visit, OfficeForm? wrong)

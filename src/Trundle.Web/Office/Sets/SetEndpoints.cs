@@ -10,6 +10,7 @@ using Trundle.Visits.Bay;
 using Trundle.Visits.Keeping;
 using Trundle.Web.Api;
 using Trundle.Web.Office.Forms;
+using Trundle.Web.Languages;
 using Trundle.Web.People;
 using Trundle.Web.Visits;
 
@@ -148,7 +149,7 @@ internal static class SetEndpoints
             return Results.NotFound();
         }
 
-        var word = context.Request.Query.ContainsKey("paper") ? context.Request.Query["paper"].ToString() : "a4";
+        var word = context.Request.Query.ContainsKey("paper") ? context.Request.Query["paper"].ToString() : ReaderLocale.ShopPaper(context);
         if (SetLabel.PaperOf(word) is not { } paper)
         {
             return ApiAnswer.Wrong(new Problem("paper", "word-unknown", $"'{NumberText.Shown(word)}' is not a word here; write {SetLabel.Papers}."));
@@ -159,7 +160,7 @@ internal static class SetEndpoints
             $"Set {set.Kept.Number}", $"{SetForms.Word(p)}, {p}", set.Vehicle, set.Place,
             [.. new[] { Text(p, "tyre.marking"), Text(p, "tyre.tin") is { } tin ? $"TIN {tin}" : null, Depths(set, p) is { } depths ? $"tread inner / centre / outer: {depths}" : null }.OfType<string>()],
             set.InOn, address)).ToList();
-        return Results.File(SetLabel.Write(labels, paper), "application/pdf", $"set-{set.Kept.Number}-labels.pdf");
+        return Results.File(SetLabel.Write(labels, paper, ReaderLocale.Shop(context)), "application/pdf", $"set-{set.Kept.Number}-labels.pdf");
 
         string? Text(string position, string leaf) => set.Description.Fields[$"fitted.{position}.{leaf}"];
     }
