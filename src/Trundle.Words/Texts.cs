@@ -85,7 +85,8 @@ public sealed class Texts
         }
 
         // A form of few letters, such as "{0} and then {1}", may say less of a long text than its parts do.
-        return whole.Known * 2 < text.Count(char.IsLetter) && Parted(text, depth) is { } parted && parted.Known > whole.Known ? parted : whole;
+        var letters = text.Count(char.IsLetter);
+        return (whole.Known * 2 < letters || whole.Own * 4 < letters) && Parted(text, depth) is { } parted && parted.Known > whole.Known ? parted : whole;
     }
 
     /// <summary>A text that is a whole form, with a capital or without, or a date.</summary>
@@ -94,30 +95,30 @@ public sealed class Texts
         var turned = Turned(text);
         if (_forms.Has(text))
         {
-            return new Found(Said(text).Fill([]), text.Length);
+            return new Found(Said(text).Fill([]), text.Length, text.Length);
         }
 
         if (turned is not null && _forms.Has(turned))
         {
-            return new Found(Cased(Said(turned).Fill([]), text), text.Length);
+            return new Found(Cased(Said(turned).Fill([]), text), text.Length, text.Length);
         }
 
         // A sentence that another goes on from lost its point.
         if (text[^1] != '.' && (_forms.Has(text + '.') ? text : turned is not null && _forms.Has(turned + '.') ? turned : null) is { } open)
         {
             var whole = Said(open + '.').Fill([]);
-            return new Found(Cased(whole.EndsWith('.') ? whole[..^1] : whole, text), text.Length);
+            return new Found(Cased(whole.EndsWith('.') ? whole[..^1] : whole, text), text.Length, text.Length);
         }
 
         // And one that stands alone got one.
         if (text[^1] == '.' && text.Length > 1 && (_forms.Has(text[..^1]) ? text[..^1] : turned is not null && _forms.Has(turned[..^1]) ? turned[..^1] : null) is { } closed)
         {
-            return new Found(Cased(Said(closed).Fill([]), text) + '.', text.Length);
+            return new Found(Cased(Said(closed).Fill([]), text) + '.', text.Length, text.Length);
         }
 
         if (_date(text) is { } date)
         {
-            return new Found(date, text.Length);
+            return new Found(date, text.Length, text.Length);
         }
 
         if (_forms.Best(text) is { } best)
@@ -163,7 +164,7 @@ public sealed class Texts
             }
         }
 
-        return known > 0 ? new Found(said.ToString(), known) : null;
+        return known > 0 ? new Found(said.ToString(), known, 0) : null;
     }
 
     /// <summary>What stands between two parts: a word such as "and" is said in this locale too.</summary>
@@ -204,7 +205,7 @@ public sealed class Texts
             if (first.Contains(' ', StringComparison.Ordinal) && last.Contains(' ', StringComparison.Ordinal) && depth < Deepest
                 && Whole(first, Deepest) is { } one && Whole(last, Deepest) is { } two && one.Known >= first.Length && two.Known >= last.Length)
             {
-                return new Found($"{one.Text} {two.Text}", one.Known + two.Known);
+                return new Found($"{one.Text} {two.Text}", one.Known + two.Known, 0);
             }
         }
 
@@ -227,10 +228,14 @@ public sealed class Texts
             }
         }
 
-        return new Found(Said(form.Text).Fill(said), known);
+        return new Found(Said(form.Text).Fill(said), known, form.Weight);
     }
 
-    private readonly record struct Found(string Text, int Known);
+    /// <summary>A text that was found.</summary>
+    /// <param name="Text">In this locale.</param>
+    /// <param name="Known">How many of its letters stood in forms.</param>
+    /// <param name="Own">How many of them in the outermost.</param>
+    private readonly record struct Found(string Text, int Known, int Own);
 
     private Form Said(string form) => _said.GetOrAdd(form, f => Form.Read(_say(f)));
 
