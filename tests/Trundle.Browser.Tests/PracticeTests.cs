@@ -113,6 +113,30 @@ public sealed partial class PracticeTests(Bay bay, Device device) : IClassFixtur
         await page.Context.CloseAsync();
     }
 
+    [Fact]
+    public async Task An_instructor_makes_a_lesson_that_is_seen_on_the_page_and_on_paper()
+    {
+        var page = await bay.PageAsync(1280, 800);
+        await Bay.EnterAsAsync(page, Instructor());
+        await page.GotoAsync("/lessons");
+        await page.GetByRole(AriaRole.Textbox, new() { Name = "Title" }).FillAsync("Monday");
+        await page.GetByLabel("Number for all").FillAsync("9");
+        await page.GetByLabel("Judge a tread").CheckAsync();
+        await page.GetByLabel("Order of a demount").CheckAsync();
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Bay.Pictures, "lessons-tablet.png") });
+        (await Device.FaultsAsync(page)).ShouldBeEmpty();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make the lesson" }).ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Monday" }).WaitForAsync();
+        (await page.GetByText("not tried").CountAsync()).ShouldBeGreaterThan(1);
+        (await Device.FaultsAsync(page)).ShouldBeEmpty();
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Bay.Pictures, "lesson-tablet.png") });
+        await page.GetByRole(AriaRole.Link, new() { Name = "On paper" }).ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Judge a tread" }).WaitForAsync();
+        (await Device.FaultsAsync(page)).ShouldBeEmpty();
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Bay.Pictures, "lesson-paper-tablet.png") });
+        await page.Context.CloseAsync();
+    }
+
     [GeneratedRegex("trainee")]
     private static partial Regex Trainee();
 
