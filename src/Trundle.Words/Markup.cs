@@ -7,7 +7,7 @@ namespace Trundle.Words;
 public static class Markup
 {
     /// <summary>The attributes that hold a text for people.</summary>
-    public static IReadOnlySet<string> Spoken { get; } = new HashSet<string>(["aria-label", "aria-description", "aria-valuetext", "aria-roledescription", "alt", "title", "placeholder", "label", "data-label"], StringComparer.Ordinal);
+    public static IReadOnlySet<string> Spoken { get; } = new HashSet<string>(["aria-label", "aria-description", "aria-valuetext", "aria-roledescription", "alt", "title", "placeholder", "label", "data-label", "data-live", "data-away"], StringComparer.Ordinal);
 
     /// <summary>The elements whose content is typed by people or read by machines.</summary>
     public static IReadOnlySet<string> Silent { get; } = new HashSet<string>(["script", "style", "textarea"], StringComparer.Ordinal);

@@ -54,7 +54,7 @@ public sealed class BoardTests : IAsyncLifetime
         Regex.Count((await _bay.GetAsync("/")).Text, ">late<").ShouldBe(1, "a time passes by itself");
     }
 
-    private async Task<string[]> OrderAsync() => [.. Regex.Matches((await _bay.GetAsync("/")).Text, "<h2><a href=\"/bay/[^\"]+\">([^<]+)</a></h2>").Select(m => m.Groups[1].Value)];
+    private async Task<string[]> OrderAsync() => [.. Regex.Matches((await _bay.GetAsync("/")).Text, "<h2><a href=\"/bay/[^\"]+\" translate=\"no\">([^<]+)</a></h2>").Select(m => m.Groups[1].Value)];
 
     [Fact]
     public async Task The_next_thing_belongs_to_whoever_entered_last_at_the_vehicle()

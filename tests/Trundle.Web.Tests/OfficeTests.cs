@@ -93,7 +93,7 @@ public sealed class OfficeTests : IAsyncLifetime
         stored.Entries.Count.ShouldBe(before + 1);
         stored.Fields["work.bay"].ShouldBe("3");
         var (_, page) = await _bay.GetAsync($"/visits/{visit}");
-        page.ShouldContain("<span class=\"unseen\">superseded: </span>1");
+        page.ShouldContain("<span class=\"unseen\">superseded: </span><span translate=\"no\">1");
     }
 
     [Theory]

@@ -1,7 +1,9 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.DependencyInjection;
 using Trundle.Measures;
 using Trundle.Web.Api;
+using Trundle.Words;
 
 namespace Trundle.Web.Host;
 
@@ -70,7 +72,9 @@ internal static class Guard
 
         context.Response.ContentType = "text/html; charset=utf-8";
         var message = System.Text.Encodings.Web.HtmlEncoder.Default.Encode(problem.Message);
-        await context.Response.WriteAsync(
-            $"<!DOCTYPE html><html lang=\"en-GB\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><title>Trundle</title><link rel=\"stylesheet\" href=\"/css/trundle.css\"></head><body><main class=\"middle\"><h1>{message}</h1><p><a href=\"/\">The board</a></p></main></body></html>").ConfigureAwait(false);
+        var options = context.RequestServices.GetRequiredService<BayOptions>();
+        var texts = options.TextsOf(Locales.Asked(context.Request.Headers.AcceptLanguage.ToString()) ?? options.Locale);
+        await context.Response.WriteAsync(Markup.Change(
+            $"<!DOCTYPE html><html lang=\"en-GB\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><title>Trundle</title><link rel=\"stylesheet\" href=\"/css/trundle.css\"></head><body><main class=\"middle\"><h1>{message}</h1><p><a href=\"/\">The board</a></p></main></body></html>", texts.Say, texts.Locale)).ConfigureAwait(false);
     }
 }

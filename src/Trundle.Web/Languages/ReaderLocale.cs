@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+using System.IO.Compression;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -57,7 +59,7 @@ internal static class ReaderLocale
     /// <summary>Has every page of a request said to its reader.</summary>
     public static void UseReader(this IApplicationBuilder app) => app.Use((context, next) =>
     {
-        Reader.Asks(context.GetEndpoint() is null ? Words.Texts.British : Texts(context));
+        Reader.Asks(() => Texts(context));
         return next(context);
     });
 
@@ -70,8 +72,29 @@ internal static class ReaderLocale
         }
 
         context.Response.Headers.CacheControl = "no-cache";
-        return Results.Bytes(SheetLocale.Json(spoken), "application/json");
+        context.Response.Headers.Vary = "Accept-Encoding";
+        if (!context.Request.Headers.AcceptEncoding.ToString().Contains("gzip", StringComparison.Ordinal))
+        {
+            return Results.Bytes(SheetLocale.Json(spoken), "application/json");
+        }
+
+        context.Response.Headers.ContentEncoding = "gzip";
+        return Results.Bytes(Packed.GetOrAdd(spoken, Pack), "application/json");
     }).WithMetadata(HoldsNothing.Mark);
+
+    private static readonly ConcurrentDictionary<string, byte[]> Packed = new(StringComparer.Ordinal);
+
+    private static byte[] Pack(string locale)
+    {
+        using var packed = new MemoryStream();
+        // Over plain http a browser asks for no better one.
+        using (var gzip = new GZipStream(packed, CompressionLevel.SmallestSize))
+        {
+            gzip.Write(SheetLocale.Json(locale));
+        }
+
+        return packed.ToArray();
+    }
 
     private static Dictionary<string, string> Chosen(HttpContext context)
     {

@@ -72,17 +72,20 @@ internal static class AmericanWords
     // Names of an association, a journal and a talk keep their spelling; the units are read in both.
     private static readonly Regex Names = new("Tire and Rim Association|Tire Science and Technology|Pneumatic Tires|^(?:kilo|milli)meters?$", RegexOptions.CultureInvariant);
 
-    /// <summary>The text with each British word changed, its capitals kept.</summary>
-    public static string Of(string text) => British_.Replace(text, m => Cased(ByWord[m.Value], m.Value));
+    /// <summary>True for a vehicle of the invented workshop: its name is as somebody typed it.</summary>
+    private static bool Invented(string text) => text.Contains("DEMO ", StringComparison.Ordinal);
 
-    public static IReadOnlyList<string> British(string text) => [.. British_.Matches(text).Select(m => m.Value)];
+    /// <summary>The text with each British word changed, its capitals kept.</summary>
+    public static string Of(string text) => Invented(text) ? text : British_.Replace(text, m => Cased(ByWord[m.Value], m.Value));
+
+    public static IReadOnlyList<string> British(string text) => Invented(text) ? [] : [.. British_.Matches(text).Select(m => m.Value)];
 
     public static IReadOnlyList<string> American(string text) => [.. American_.Matches(Names.Replace(text, "")).Select(m => m.Value)];
 
     private static IEnumerable<(string, string)> Each(string british, string american, params string[] endings) => endings.Select(e => (british + e, american + e));
 
-    // A word with a capital in its middle, or with a point, a dash or a slash at it as in a key, is a name.
-    private static Regex Any(IEnumerable<string> words) => new($@"(?<![\p{{L}}_./])(?:{string.Join('|', words.OrderByDescending(w => w.Length).Select(Regex.Escape))})(?![\p{{L}}_/]|\.\w)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
+    // A word in quotation marks is one that a file or a field asks for, and has one spelling. A word with a capital in its middle, or with a point, a dash or a slash at it as in a key, is a name.
+    private static Regex Any(IEnumerable<string> words) => new($@"(?<![\p{{L}}_./])(?<![""'‘“](?=[\w-]+[""'’”](?!s)))(?:{string.Join('|', words.OrderByDescending(w => w.Length).Select(Regex.Escape))})(?![\p{{L}}_/]|\.\w)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
 
     private static string Cased(string word, string as_) =>
         as_.Length > 1 && as_.All(c => !char.IsLetter(c) || char.IsUpper(c)) ? word.ToUpperInvariant()

@@ -52,7 +52,7 @@ public sealed partial class LanguagePageTests : ToolContext
         BeforeTheWork(Role.Technician);
         var page = Page(leg, place, step);
         page.WaitForAssertion(() => page.FindAll("nav").ShouldNotBeEmpty());
-        Texts(page).Where(t => British().IsMatch(t)).ShouldBeEmpty();
+        NoBritish(page);
     }
 
     [Theory, MemberData(nameof(Tools))]
@@ -61,7 +61,7 @@ public sealed partial class LanguagePageTests : ToolContext
         Reader.Asks(American);
         var page = sample is null ? Tool(key) : Tool(key, sample);
         page.WaitForAssertion(() => page.FindAll("h1").ShouldNotBeEmpty());
-        Texts(page).Where(t => British().IsMatch(t)).ShouldBeEmpty();
+        NoBritish(page);
     }
 
     [Fact]
@@ -103,13 +103,19 @@ public sealed partial class LanguagePageTests : ToolContext
         throw new InvalidOperationException("The texts were not found above the test.");
     }
 
+    private static void NoBritish(IRenderedComponent<IComponent> page)
+    {
+        var british = Texts(page).Where(t => British().IsMatch(t)).Distinct().ToList();
+        british.Count.ShouldBeLessThanOrEqualTo(PseudoLocale.Most(0), string.Join('\n', british));
+    }
+
     private static void NothingLeft(IRenderedComponent<IComponent> page, IEnumerable<string> typed, string where)
     {
         var data = PseudoLocale.WordsOf(typed);
         var texts = Texts(page).ToList();
         texts.Count.ShouldBeGreaterThan(10, where);
         var left = texts.Where(t => PseudoLocale.Left(t, data).Any()).Distinct().ToList();
-        left.Count.ShouldBeLessThanOrEqualTo(MostLeft, string.Join('\n', left));
+        left.Count.ShouldBeLessThanOrEqualTo(PseudoLocale.Most(MostLeft), string.Join('\n', left));
     }
 
     // What is left on a page is put together from words in a way that no form tells, such as "7 in is entered"; it may grow less, and not more.
