@@ -9,7 +9,7 @@ public sealed partial class LanguageTests(Bay bay)
     [Fact]
     public async Task An_american_browser_reads_american_and_a_british_one_fetches_nothing_more()
     {
-        await using var context = await bay.Browser.NewContextAsync(new BrowserNewContextOptions { Locale = "en-US", BaseURL = bay.Address.ToString(), ReducedMotion = ReducedMotion.Reduce });
+        await using var context = await bay.Browser.NewContextAsync(new BrowserNewContextOptions { Locale = "en-US", BaseURL = bay.Address.ToString(), ReducedMotion = ReducedMotion.Reduce, ServiceWorkers = ServiceWorkerPolicy.Block });
         var page = await context.NewPageAsync();
         await Bay.EnterAsAsync(page, Bay.Technician());
         var visit = await bay.VisitAsync("Blue hatchback");
@@ -29,13 +29,31 @@ public sealed partial class LanguageTests(Bay bay)
         }
 
         (await page.EvaluateAsync<int[]>(Fetched)).Length.ShouldBe(1);
-        (await page.EvaluateAsync<int[]>(Fetched))[0].ShouldBeLessThan(100_000, "bytes over the wire");
+        (await page.EvaluateAsync<int[]>(Fetched))[0].ShouldBeLessThan(70_000, "bytes over the wire");
         var home = await bay.PageAsync();
         await home.GotoAsync("/bay/tools/match");
         await BayHand.OpenedAsync(home);
         (await TextsAsync(home)).ShouldContain(t => British().IsMatch(t));
         (await home.EvaluateAsync<int[]>(Fetched)).ShouldBeEmpty();
         await home.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task With_no_network_the_page_still_reads_american()
+    {
+        await using var context = await bay.Browser.NewContextAsync(new BrowserNewContextOptions { Locale = "en-US", BaseURL = bay.Address.ToString(), ReducedMotion = ReducedMotion.Reduce });
+        var page = await context.NewPageAsync();
+        await Bay.EnterAsAsync(page, Bay.Technician());
+        var visit = await bay.VisitAsync("Blue hatchback");
+        await page.GotoAsync($"/bay/{visit}/look-over/1L");
+        await BayHand.OpenedAsync(page);
+        await BayHand.UntilAsync(page, "async () => (await navigator.serviceWorker.ready) && await caches.match('/bay/') !== undefined && await caches.match('/texts/en-US.json') !== undefined");
+        await context.SetOfflineAsync(true);
+        await page.ReloadAsync();
+        await BayHand.OpenedAsync(page);
+        var texts = await TextsAsync(page);
+        texts.ShouldContain(t => t.Contains("tire", StringComparison.OrdinalIgnoreCase));
+        texts.Where(t => British().IsMatch(t)).ShouldBeEmpty();
     }
 
     private const string Fetched = "() => performance.getEntriesByType('resource').filter(r => r.name.includes('/texts/')).map(r => r.encodedBodySize)";
