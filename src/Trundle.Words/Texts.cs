@@ -19,6 +19,7 @@ public sealed class Texts
     private readonly Func<string, string> _say;
     private readonly Func<string, string?> _date;
     private readonly Func<string, bool> _mayDiffer;
+    private readonly HashSet<string> _typed = [];
     private readonly ConcurrentDictionary<string, string> _kept = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, Form> _said = new(StringComparer.Ordinal);
 
@@ -35,6 +36,19 @@ public sealed class Texts
         _say = say;
         _date = date ?? (_ => null);
         _mayDiffer = mayDiffer ?? (_ => true);
+    }
+
+    private Texts(Texts from, IEnumerable<string> typed)
+    {
+        (Locale, _forms, _say, _date, _mayDiffer) = (from.Locale, from._forms, from._say, from._date, from._mayDiffer);
+        _typed = typed.Select(Blanks.Single).Where(t => t.Length > 0).ToHashSet(StringComparer.Ordinal);
+    }
+
+    /// <summary>The same texts, which leave alone what is known to be typed by people even where the program has a text of the same words.</summary>
+    public Texts Keeping(IEnumerable<string> typed)
+    {
+        ArgumentNullException.ThrowIfNull(typed);
+        return IsSource ? this : new Texts(this, typed);
     }
 
     /// <summary>The texts as the program is written.</summary>
@@ -77,6 +91,11 @@ public sealed class Texts
         if (text.Length == 0 || depth > Deepest || !_mayDiffer(text))
         {
             return null;
+        }
+
+        if (_typed.Contains(text))
+        {
+            return new Found(text, text.Length, text.Length);
         }
 
         if (Whole(text, depth) is not { } whole)

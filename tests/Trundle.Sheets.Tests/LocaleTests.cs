@@ -46,6 +46,16 @@ public sealed partial class LocaleTests
     private const double MostLeft = 5;
 
     [Fact]
+    public void The_drivers_own_words_stay_on_an_american_sheet()
+    {
+        var visit = TestVisits.Finished();
+        visit["vehicle"]!["complaint"] = "Replace this tyre before hand-back.";
+        var sheet = TestVisits.Text(TestVisits.Write(visit, new SheetOrder(SheetReader.Customer, PaperSize.Letter) { Texts = SheetLocale.Of("en-US") }).Pdf);
+        sheet.ShouldHold("You told us: Replace this tyre before hand-back.");
+        sheet.ShouldHold("tire");
+    }
+
+    [Fact]
     public void The_paper_of_a_locale_is_that_of_its_printers()
     {
         SheetLocale.Paper("en-US").ShouldBe(PaperSize.Letter);

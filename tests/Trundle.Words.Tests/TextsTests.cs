@@ -38,6 +38,16 @@ public sealed class TextsTests
     [InlineData("Tyreman and daughters")]
     public void What_people_typed_stays_as_typed(string typed) => There.Say(typed).ShouldBe(typed);
 
+    [Fact]
+    public void What_is_known_to_be_typed_stays_even_where_the_program_has_the_same_words()
+    {
+        var kept = There.Keeping(["The tyre is worn.", "tyre"]);
+        kept.Say("The tyre is worn.").ShouldBe("The tyre is worn.");
+        kept.Say("tyre at The tyre is worn.").ShouldBe("tire at The tyre is worn.");
+        There.Say("The tyre is worn.").ShouldBe("The tire is worn.");
+        Texts.British.Keeping(["x"]).ShouldBeSameAs(Texts.British);
+    }
+
     [Theory]
     [InlineData("28 Nov 2026", "Nov 28, 2026")]
     [InlineData("1 Mar 2026 09:05", "Mar 1, 2026 09:05")]

@@ -41,7 +41,7 @@ internal static class SheetContents
         {
             State = state,
             Units = units,
-            Texts = order.Texts,
+            Texts = order.Texts.Keeping(new[] { state.Arrived.Vehicle.Name, state.Arrived.Vehicle.Complaint, order.Workshop }.OfType<string>()),
             Workshop = order.Workshop,
             Wheels = wheels,
             Axles = axles,
