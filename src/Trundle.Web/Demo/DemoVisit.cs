@@ -97,6 +97,18 @@ internal sealed class DemoVisit
         return this;
     }
 
+    /// <summary>An instructor who stands there permits a trainee what can maim.</summary>
+    public DemoVisit Permitted(string trainee, params HazardousAct[] acts)
+    {
+        for (var i = 0; i < acts.Length; i++)
+        {
+            var at = string.Create(CultureInfo.InvariantCulture, $"{Permission.List}.{i}");
+            Enter($"{at}.act", acts[i].Key()).Enter($"{at}.for", trainee).Enter($"{at}.drill", _at.AddDays(-12).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)).Enter($"{at}.protection", "true");
+        }
+
+        return this;
+    }
+
     /// <summary>Records every step of a leg at one place as passed, up to and with the last one named.</summary>
     public DemoVisit Passed(Leg leg, string place, WheelJob job, string pressure, int fixings, string torque, string? last = null)
     {

@@ -122,7 +122,8 @@ public static class DemoWorkshop
             .Then("T4", 18);
         Car(visit, "A", "195/65 R15 91H", "225 kPa", [("1L", 1.4, 3.9, 4.2), ("1R", 1.9, 4.1, 4.2), ("2L", 5.6, 5.8, 5.7), ("2R", 5.5, 5.7, 5.6)], "2220");
         visit.Then("T2", 9).Jobs("none", ("1L", WheelJob.Demount), ("1R", WheelJob.Demount), ("2L", WheelJob.Balance), ("2R", WheelJob.Balance))
-            .Then("T4", 6).Passed(Leg.OffTheCar, "vehicle", WheelJob.Demount, "", 0, "")
+            .Then("T3", 2).Permitted("T4", HazardousAct.Lift, HazardousAct.Demount)
+            .Then("T4", 4).Passed(Leg.OffTheCar, "vehicle", WheelJob.Demount, "", 0, "")
             .Then("T4", 10).Passed(Leg.OffTheCar, "1L", WheelJob.Demount, "230 kPa", 5, "120 N·m", "core-out")
             .Then("T4", 10).Passed(Leg.OffTheCar, "1R", WheelJob.Demount, "230 kPa", 5, "120 N·m", "clamps-released")
             .Send();
