@@ -92,7 +92,8 @@ public sealed class Device(Bay bay) : IAsyncLifetime
         async ([visit, name]) => {
           const fields = { ...(await (await fetch(`/api/v1/visits/${visit}`)).json()).fields, "vehicle.name": name };
           const at = new Date().toISOString();
-          const own = field => field === "date" || field === "work.number" || field.startsWith("work.procedure") || field.startsWith("procedure") || field.startsWith("shopRules");
+          const own = field => field === "date" || field === "work.number" || field.startsWith("work.procedure") || field.startsWith("procedure") || field.startsWith("shopRules")
+            || field.startsWith("work.permissions"); // What an instructor gave is not a technician's to enter.
           const entries = Object.entries(fields).filter(([field]) => !own(field)).map(([field, typed]) => ({ id: crypto.randomUUID(), field, typed, by: "T2", role: "technician", at }));
           const answer = await fetch("/api/v1/visits", { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ by: "T2", entries }) });
           if (answer.status !== 201) throw new Error(await answer.text());
